@@ -1,0 +1,81 @@
+"""The layout: every piece of every course, as laid. Frozen; all lengths are ticks from the wall's left end
+and from the top of the footing."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from wallplan.catalogue.unit import PieceName
+from wallplan.plan.job import Job, Wall
+
+Shape = Literal["stretcher", "corner", "sash", "bond beam", "lintel", "precast", "return"]
+Lead = Literal["left", "right"]
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """A unit as laid. ``piece`` "cut" is sawn to ``length``; a ripped piece has ``height`` under the unit's.
+
+    ``mark`` is the letter of a cut (sawn in length or ripped) on sheets and lists, None for a piece that is
+    not sawn. ``lead`` names the lead it belongs to. ``of`` is the wall that counts it.
+    """
+
+    left: int
+    length: int
+    bottom: int
+    height: int
+    piece: PieceName
+    shape: Shape
+    mark: str | None
+    lead: Lead | None
+    of: str
+
+    @property
+    def right(self) -> int:
+        """Right end, ticks from the wall's left end."""
+        return self.left + self.length
+
+    @property
+    def top(self) -> int:
+        """Top, ticks above the footing."""
+        return self.bottom + self.height
+
+
+@dataclass(frozen=True)
+class Course:
+    """One course. ``bottom`` is the underside of its bed joint and ``top`` the top of its units.
+
+    ``joint`` of each run is what its pieces leave between them; ``pieces`` run left to right, lower layer
+    first where the course is laid in two layers beside a sill or head off the coursing.
+    """
+
+    number: int
+    bottom: int
+    top: int
+    pieces: tuple[Piece, ...]
+
+
+@dataclass(frozen=True)
+class WallLayout:
+    """One wall laid out. ``cutting`` and ``cutting_at_least`` count cuts as the objective does (short ones twice).
+
+    ``why`` says where reached and bound differ, one sentence each; ``joints`` is the tightest and the widest
+    head joint that any run came to; ``bed`` is the bed joint as laid.
+    """
+
+    wall: Wall
+    courses: tuple[Course, ...]
+    cutting: int
+    cutting_at_least: int
+    joints: tuple[int, int]
+    bed: int
+    why: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Layout:
+    """The whole job laid out, one WallLayout a wall, in the plan's order."""
+
+    job: Job
+    walls: tuple[WallLayout, ...]

@@ -1,0 +1,157 @@
+"""Lengths: whole ticks inside, feet-inches or millimetres at the door.
+
+A tick is 1/960 mm. Ticks hold 1/64 in (381 ticks), a third of an inch (8,128) and a tenth of a
+millimetre (96) exactly, so pieces and joints close a run to the last tick.
+The inch is exactly 25.4 mm (international yard and pound agreement, 1959).
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from fractions import Fraction
+from typing import Literal
+
+Measure = Literal["feet", "metric"]
+
+TICKS_PER_MM = 960
+TICKS_PER_INCH = 24_384
+TICKS_PER_FOOT = 12 * TICKS_PER_INCH
+LONGEST = 3_000_000 * TICKS_PER_MM
+"""The longest length that is read: 3,000 m."""
+
+_MARKS = str.maketrans(
+    {"′": "'", "’": "'", "‘": "'", "″": '"', "”": '"', "“": '"', "–": "-", "⁄": "/", "\u00a0": " ", "\u202f": " "}
+)
+_VULGAR = {"½": "1/2", "¼": "1/4", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8", "⅓": "1/3", "⅔": "2/3"}
+
+_NUMBER = r"(?:\d+(?:\.\d*)?|\.\d+)"
+_INCHES = rf"(?:(?P<whole>\d+)[ -]+(?P<top>\d+)/(?P<low>\d+)|(?P<top2>\d+)/(?P<low2>\d+)|(?P<decimal>{_NUMBER}))"
+_INCH_MARK = r"""\s*(?P<inch>"|''|in\.?|inch(?:es)?)"""
+_METRIC = re.compile(rf"(?P<number>{_NUMBER})\s*(?P<unit>mm|cm|m)")
+_FEET = re.compile(
+    rf"(?P<feet>{_NUMBER})\s*(?:'(?!')|ft\.?|feet|foot)(?:\s*-?\s*{_INCHES}(?:{_INCH_MARK})?)?"
+)
+_BARE_INCHES = re.compile(rf"{_INCHES}(?:{_INCH_MARK})?")
+_METRIC_TICKS = {"mm": TICKS_PER_MM, "cm": 10 * TICKS_PER_MM, "m": 1000 * TICKS_PER_MM}
+
+
+class LengthError(ValueError):
+    """A text that is not a length; the message says what was found and shows one that would do."""
+
+
+def read_length(value: object, measure: Measure) -> int:
+    """Read a length in ticks from a plan's text or number.
+
+    A bare number is inches where ``measure`` is "feet" and millimetres where it is "metric".
+    Raises LengthError for anything else, for negatives, NaN, infinities and over 3,000 m.
+    """
+    ticks = _ticks(value, measure)
+    if ticks < 0:
+        raise LengthError(f"{_shown(value)} is negative; write it as a positive length, {_example(measure)}")
+    if ticks > LONGEST:
+        raise LengthError(f"{_shown(value)} is over 3,000 m; write a shorter length, {_example(measure)}")
+    return round(ticks)
+
+
+def _ticks(value: object, measure: Measure) -> Fraction:
+    if isinstance(value, bool) or not isinstance(value, int | float | str):
+        raise LengthError(f"{_shown(value)} is not a length; write {_example(measure)}")
+    if isinstance(value, str):
+        return _ticks_of_text(value, measure)
+    if not math.isfinite(value):
+        raise LengthError(f"{_shown(value)} is not a length; write {_example(measure)}")
+    return Fraction(str(value)) * (TICKS_PER_INCH if measure == "feet" else TICKS_PER_MM)
+
+
+def _ticks_of_text(text: str, measure: Measure) -> Fraction:
+    plain = text.translate(_MARKS)
+    for mark, fraction in _VULGAR.items():
+        plain = plain.replace(mark, f" {fraction}")
+    plain = plain.strip().lower()
+    if len(plain) <= 40 and plain.isascii():
+        if found := _METRIC.fullmatch(plain):
+            return Fraction(found["number"]) * _METRIC_TICKS[found["unit"]]
+        if found := _FEET.fullmatch(plain):
+            return Fraction(found["feet"]) * TICKS_PER_FOOT + _inches(found) * TICKS_PER_INCH
+        if found := _BARE_INCHES.fullmatch(plain):
+            if found["inch"] or measure == "feet":
+                return _inches(found) * TICKS_PER_INCH
+            return _inches(found) * TICKS_PER_MM
+    raise LengthError(f"{_shown(text)} is not a length; write {_example(measure)}")
+
+
+def _inches(found: re.Match[str]) -> Fraction:
+    low = found["low"] or found["low2"]
+    if low is not None and int(low) == 0:
+        raise LengthError(f"{_shown(found.string)} divides by zero; write a fraction such as 5/8")
+    if found["whole"]:
+        return int(found["whole"]) + Fraction(int(found["top"]), int(found["low"]))
+    if found["top2"]:
+        return Fraction(int(found["top2"]), int(found["low2"]))
+    return Fraction(found["decimal"] or 0)
+
+
+def _shown(value: object) -> str:
+    text = f'"{value}"' if isinstance(value, str) else str(value)
+    text = "".join(c if c.isprintable() else "?" for c in text)
+    return text if len(text) <= 60 else text[:57] + "..."
+
+
+def _example(measure: Measure) -> str:
+    return "for example \"12' 4 5/8\" or '7 5/8\"'" if measure == "feet" else 'for example 3600 or "3.6 m"'
+
+
+def print_length(ticks: int, measure: Measure, *, exact_half: bool = True) -> str:
+    """Print ticks as feet-inches to the nearest 1/16 in (``12'-4 5/8"``) or as whole millimetres.
+
+    A metric length that is an exact half millimetre keeps its half (112.5), unless ``exact_half`` is False.
+    """
+    sign, size = ("-", -ticks) if ticks < 0 else ("", ticks)
+    if measure == "metric":
+        halves = Fraction(size * 2, TICKS_PER_MM)
+        if exact_half and halves.denominator == 1 and halves.numerator % 2:
+            return f"{sign}{halves.numerator // 2}.5"
+        return f"{sign}{(size + TICKS_PER_MM // 2) // TICKS_PER_MM}"
+    sixteenths = (size * 16 + TICKS_PER_INCH // 2) // TICKS_PER_INCH
+    feet, rest = divmod(sixteenths, 12 * 16)
+    return f"{sign}{feet}'-{_print_sixteenths(rest)}" if feet else f"{sign}{_print_sixteenths(rest)}"
+
+
+def _print_sixteenths(sixteenths: int) -> str:
+    whole, part = divmod(sixteenths, 16)
+    if not part:
+        return f'{whole}"'
+    fraction = Fraction(part, 16)
+    shown = f"{fraction.numerator}/{fraction.denominator}"
+    return f'{whole} {shown}"' if whole else f'{shown}"'
+
+
+def print_inches(ticks: int) -> str:
+    """Print ticks as inches to the nearest 1/16 in, without feet (``15 5/8"``)."""
+    return _print_sixteenths((ticks * 16 + TICKS_PER_INCH // 2) // TICKS_PER_INCH)
+
+
+def print_size(ticks: int, measure: Measure) -> str:
+    """Print the size of a piece or joint: inches without feet, or millimetres with ``mm``."""
+    return print_inches(ticks) if measure == "feet" else f"{print_length(ticks, measure)} mm"
+
+
+def to_mm(ticks: int) -> float:
+    """Ticks as float millimetres, for drawings and JSON."""
+    return ticks / TICKS_PER_MM
+
+
+def to_inches(ticks: int) -> float:
+    """Ticks as float inches."""
+    return ticks / TICKS_PER_INCH
+
+
+def from_mm(millimetres: float) -> int:
+    """Millimetres as the nearest tick."""
+    return round(Fraction(str(millimetres)) * TICKS_PER_MM)
+
+
+def from_inches(inches: float | Fraction) -> int:
+    """Inches as the nearest tick."""
+    return round(Fraction(str(inches)) * TICKS_PER_INCH)

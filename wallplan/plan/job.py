@@ -1,0 +1,80 @@
+"""The job: what a plan file asks for, checked and resolved. All lengths are ticks, as actual sizes.
+
+Distances run from the wall's left end as its drawn (outside) face is seen, heights from the top of the footing.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from wallplan.catalogue.unit import Unit
+from wallplan.lengths import Measure
+
+Bond = Literal["half", "third", "quarter", "stack"]
+LintelKind = Literal["block", "precast", "steel", "none"]
+EndKind = Literal["end", "outside corner", "inside corner", "straight"]
+
+
+@dataclass(frozen=True)
+class Masonry:
+    """Unit, bond, joints and limits, with every default filled in. ``least_piece`` is nominal (with a joint)."""
+
+    unit: Unit
+    bond: Bond
+    joint: int
+    tightest_joint: int
+    widest_joint: int
+    least_lap: int
+    least_piece: int
+    leads: int
+
+    @property
+    def module(self) -> int:
+        """Unit length with one head joint as aimed for, in ticks."""
+        return self.unit.length + self.joint
+
+    @property
+    def ideal_lap(self) -> int:
+        """The bond's own lap between neighbouring courses, in ticks (0 for stack bond)."""
+        parts = {"half": 2, "third": 3, "quarter": 4}.get(self.bond)
+        return self.module // parts if parts else 0
+
+
+@dataclass(frozen=True)
+class Opening:
+    """A masonry opening, jamb to jamb and sill to the underside of the lintel."""
+
+    name: str
+    left: int
+    right: int
+    bottom: int
+    top: int
+    lintel: LintelKind
+    bearing: int
+
+
+@dataclass(frozen=True)
+class Wall:
+    """One straight wall. ``courses`` is the number of courses that ``height`` holds; see layout.coursing."""
+
+    name: str
+    length: int
+    height: int
+    left_end: EndKind
+    right_end: EndKind
+    control_joints: tuple[int, ...]
+    bond_beams: tuple[int, ...]
+    openings: tuple[Opening, ...]
+
+
+@dataclass(frozen=True)
+class Job:
+    """One plan: title, measure, whether its sizes were given nominal, masonry and walls. ``date`` as written."""
+
+    title: str
+    measure: Measure
+    sizes: Literal["actual", "nominal"]
+    date: str | None
+    masonry: Masonry
+    walls: tuple[Wall, ...]
