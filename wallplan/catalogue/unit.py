@@ -27,6 +27,9 @@ class Unit:
     ``gauge`` is the height of one course with its bed joint: three modular bricks to 8 in is a gauge of
     8/3 in, whatever 2 1/4 in plus 3/8 in would come to. ``pieces`` always holds the full unit first.
     ``net_litres`` and ``mass_kg`` (low, high) are of the full unit; None where no source gives them.
+    ``coursing`` is the gauge as the trade states it, (courses, their height): five courses to 16 in is no whole
+    number of ticks a course, so ``gauge`` is its nearest tick and heights come from ``height_of_courses``.
+    None means one course to the gauge.
     """
 
     key: str
@@ -48,6 +51,7 @@ class Unit:
     net_litres: float | None
     mass_kg: tuple[float, float] | None
     source: str
+    coursing: tuple[int, int] | None = None
 
     @property
     def module(self) -> int:
@@ -58,3 +62,9 @@ class Unit:
     def bed_joint(self) -> int:
         """Bed joint that the gauge leaves, in ticks."""
         return self.gauge - self.height
+
+    def height_of_courses(self, courses: int) -> int:
+        """Height of a number of courses with their bed joints: nearest tick of the exact figure, never a sum of
+        rounded gauges. Nought for no courses."""
+        count, height = self.coursing or (1, self.gauge)
+        return (2 * courses * height + count) // (2 * count)
