@@ -148,7 +148,8 @@ def test_the_impossible_is_refused_in_words(changes: dict[str, Any], field: str,
 
 
 def test_metric_sizes_are_refused_in_millimetres() -> None:
-    assert mistakes(kiosk_brick, widest_joint=8 * MM) == {"joint": "10 mm must be no more than widest_joint, which is 8 mm"}
+    found = mistakes(kiosk_brick, widest_joint=8 * MM)
+    assert found == {"joint": "10 mm must be no more than widest_joint, which is 8 mm"}
 
 
 def test_every_mistake_is_told_at_once_and_a_wrong_size_blames_no_other() -> None:

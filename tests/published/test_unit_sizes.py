@@ -127,7 +127,7 @@ def test_us_brick(
     ("brick-engineer-modular", ("3 5/8", "2 13/16", "7 5/8")), ("brick-engineer-standard", ("3 5/8", "2 13/16", "8")),
     ("brick-king", ("3", "2 3/4", "9 5/8")), ("brick-queen", ("3", "2 3/4", "7 5/8")),
 ])
-def test_where_the_table_prints_a_range_the_source_text_says_what_was_taken(key: str, size: tuple[str, str, str]) -> None:
+def test_where_the_table_prints_a_range_the_source_says_what_was_taken(key: str, size: tuple[str, str, str]) -> None:
     brick = find_unit(key)
     assert (brick.thickness, brick.height, brick.length) == tuple(ticks_of(inches) for inches in size)
     assert "measure the brick" in brick.source and "taken" in brick.source
@@ -196,7 +196,8 @@ def test_block_heights(courses: int, full_high: str, half_high: str) -> None:
 BLOCK_LENGTHS = [
     ("1", "1'-4\"", "1'-0\""), ("3/2", "2'-0\"", "1'-6\""), ("2", "2'-8\"", "2'-0\""), ("5/2", "3'-4\"", "2'-6\""),
     ("3", "4'-0\"", "3'-0\""), ("9/2", "6'-0\"", "4'-6\""), ("6", "8'-0\"", "6'-0\""), ("15/2", "10'-0\"", "7'-6\""),
-    ("9", "12'-0\"", "9'-0\""), ("12", "16'-0\"", "12'-0\""), ("15", "20'-0\"", "15'-0\""), ("20", "26'-8\"", "20'-0\""),
+    ("9", "12'-0\"", "9'-0\""), ("12", "16'-0\"", "12'-0\""),
+    ("15", "20'-0\"", "15'-0\""), ("20", "26'-8\"", "20'-0\""),
 ]
 
 

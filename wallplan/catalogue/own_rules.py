@@ -17,6 +17,9 @@ _SCATTER = Fraction(6, 5)
 """Measurements of one size further apart than this are a slip of the rule or the pen (common practice, no source):
 bricks that vary 5/32 in either way from 2 1/4 in stay inside it."""
 
+Mistakes = tuple[tuple[str, str], ...]
+"""Each mistake as (field, what was found and what is allowed)."""
+
 _UNDER = (
     ("joint", "height"), ("joint", "length"), ("height", "gauge"), ("half_high", "height"),
     ("quarter", "half"), ("half", "three_quarter"),
@@ -26,9 +29,9 @@ _AT_MOST = (("tightest_joint", "joint"), ("joint", "widest_joint"))
 
 
 class OwnUnitError(ValueError):
-    """A plan's own unit that cannot be; ``mistakes`` holds each as (field, what was found and what is allowed)."""
+    """A plan's own unit that cannot be; ``mistakes`` holds every mistake, and the text a line for each."""
 
-    def __init__(self, mistakes: tuple[tuple[str, str], ...]) -> None:
+    def __init__(self, mistakes: Mistakes) -> None:
         super().__init__("\n".join(f"{field}: {text}" for field, text in mistakes))
         self.mistakes = mistakes
 
@@ -42,10 +45,10 @@ def mean_of(measured: Measured) -> int:
     return round(Fraction(sum(measured), len(measured)))
 
 
-def find_size_mistakes(sizes: Mapping[str, Measured | Fraction | None], measure: Measure) -> tuple[tuple[str, str], ...]:
-    """Each size that is nothing, scattered, or at odds with another, as (field, text). Sizes in ticks; None is not given.
+def find_size_mistakes(sizes: Mapping[str, Measured | Fraction | None], measure: Measure) -> Mistakes:
+    """Each size that is nothing, scattered, or at odds with another. Sizes in ticks; None is not given.
 
-    A size that is wrong in itself is not held against the others.
+    A size that is wrong in itself is not held against the others. No sizes give no mistakes.
     """
     alone = {field: text for field, size in sizes.items() if (text := _wrong_alone(size, measure))}
     sound = {
