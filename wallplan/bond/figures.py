@@ -1,0 +1,89 @@
+"""What the search is given: the terms of the bond, and for each track the stretches its courses must fill."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property
+
+
+@dataclass(frozen=True)
+class Terms:
+    """Numbers of the bond, nominal ticks. ``stock`` are lengths that cost nothing, the full unit first.
+
+    A joint may close by ``close`` and open by ``open`` from the one aimed for. ``lap`` 0 asks for no lap.
+    """
+
+    module: int
+    stock: tuple[int, ...]
+    least: int
+    lap: int
+    ideal: int
+    close: int
+    open: int
+
+    @property
+    def fixed(self) -> bool:
+        """True where joints can neither open nor close."""
+        return not (self.close or self.open)
+
+    def absorbs(self, difference: int, joints: int) -> bool:
+        """Whether so many joints can open (difference > 0) or close by it together."""
+        return -joints * self.close <= difference <= joints * self.open
+
+    def share(self, joints: int) -> int:
+        """The most that so many joints can give or take together."""
+        return joints * max(self.close, self.open)
+
+    def least_joints(self, length: int) -> int:
+        """The fewest joints in a run of this nominal length: units at their longest, joints at their widest."""
+        return max(0, -(-(length + self.open) // (self.module + self.open)) - 1)
+
+    def departure(self, gap: int) -> int:
+        """How far a distance between joints of neighbouring courses is from the bond's own lap."""
+        return min(abs(gap - self.ideal), abs(gap - self.module + self.ideal))
+
+
+@dataclass(frozen=True)
+class Stretch:
+    """One run of a track from ``start`` to ``end``, in the courses whose bits ``courses`` has.
+
+    ``start_shows`` and ``end_shows`` rank how much a cut is seen at that end (2 a jamb, 3 a wall's end).
+    """
+
+    start: int
+    end: int
+    courses: int
+    start_shows: int
+    end_shows: int
+
+    @cached_property
+    def weight(self) -> int:
+        """How many courses it stands for."""
+        return self.courses.bit_count()
+
+
+@dataclass(frozen=True)
+class Problem:
+    """One wall for the search: odd and even tracks, the positions no piece may cross, where cuts show least.
+
+    ``fixed`` are positions, from first to last, at which both tracks begin anew (wall ends, control joints,
+    jambs of openings as high as the wall). ``covered`` are stretches of length above and below openings.
+    """
+
+    terms: Terms
+    tracks: tuple[tuple[Stretch, ...], tuple[Stretch, ...]]
+    fixed: tuple[int, ...]
+    covered: tuple[tuple[int, int], ...]
+
+    def shows(self, start: int, end: int) -> int:
+        """Rank of a cut in the open: 0 where it lies above or below an opening, else 1."""
+        return 0 if any(left < end and start < right for left, right in self.covered) else 1
+
+    def off_middle(self, start: int, end: int) -> int:
+        """Twice the distance from a piece's middle to the middle of the whole."""
+        return abs(start + end - self.fixed[0] - self.fixed[-1])
+
+
+def adjoining(one: int, other: int) -> int:
+    """How many pairs of neighbouring courses two sets of courses (bits) make."""
+    return ((one << 1) & other).bit_count() + ((one >> 1) & other).bit_count()

@@ -1,0 +1,85 @@
+"""Nodes of a track: a head joint of the pattern, with what becomes of it beside the ends of the runs it meets."""
+
+from __future__ import annotations
+
+from bisect import bisect_left, bisect_right
+from dataclasses import dataclass
+from itertools import product
+from typing import Literal
+
+from wallplan.bond.figures import Stretch, Terms
+
+Side = Literal["start", "end"]
+Move = tuple[Side, int, int | None]
+"""Which end of a run, where it is, and where the joint goes: None drops it, its own place leaves a sliver."""
+
+
+@dataclass(frozen=True, slots=True)
+class Node:
+    """A joint of one track's pattern. ``parts`` are where it stands in which courses (bits)."""
+
+    at: int
+    parts: tuple[tuple[int, int], ...]
+    moves: tuple[Move, ...]
+    fixed: bool
+
+    @property
+    def moved(self) -> bool:
+        """True where some course has it elsewhere than at ``at``."""
+        return any(place != self.at for place, _ in self.parts)
+
+    def moved_to(self, side: Side, end: int) -> int | None:
+        """Where the joint goes in runs with this end; None where it is dropped."""
+        return next((place for s, e, place in self.moves if s == side and e == end), None)
+
+
+def nearness(terms: Terms, stretch: Stretch, at: int) -> Side | None:
+    """The end of a run to which a joint inside it is closer than the least piece; the right one goes first."""
+    if 0 < stretch.end - at < terms.least:
+        return "end"
+    return "start" if 0 < at - stretch.start < terms.least else None
+
+
+def joint_in(terms: Terms, node: Node, stretch: Stretch) -> int | None:
+    """Where a node's joint stands in a run; None where it has none there."""
+    if node.fixed or not stretch.start < node.at < stretch.end:
+        return None
+    side = nearness(terms, stretch, node.at)
+    if side is None:
+        return node.at
+    return node.moved_to(side, stretch.end if side == "end" else stretch.start)
+
+
+def make_nodes(terms: Terms, stretches: tuple[Stretch, ...], positions: tuple[int, ...], at: int,
+               relaxed: bool) -> tuple[Node, ...]:
+    """Every node at one position: one, or one for each choice of where the joint goes beside near ends.
+
+    ``relaxed`` lets it stay, leaving a piece under the least.
+    """
+    within = [s for s in stretches if s.start < at < s.end]
+    near = {(side, s.end if side == "end" else s.start) for s in within if (side := nearness(terms, s, at))}
+    choices = [
+        [(side, end, place) for place in _places(terms, positions, at, side, end, relaxed)]
+        for side, end in sorted(near)
+    ]
+    return tuple(_node(terms, within, at, moves) for moves in product(*choices))
+
+
+def _places(terms: Terms, positions: tuple[int, ...], at: int, side: Side, end: int,
+            relaxed: bool) -> list[int | None]:
+    if side == "end":
+        low, high = end - terms.module, end - terms.least
+    else:
+        low, high = end + terms.least, end + terms.module
+    tried = positions[bisect_left(positions, low) : bisect_right(positions, high)]
+    return [None, *tried, *([at] if relaxed else [])]
+
+
+def _node(terms: Terms, within: list[Stretch], at: int, moves: tuple[Move, ...]) -> Node:
+    bare = Node(at, (), moves, fixed=False)
+    parts: dict[int, int] = {}
+    for stretch in within:
+        place = joint_in(terms, bare, stretch)
+        if place is not None and stretch.start < place < stretch.end:
+            parts[place] = parts.get(place, 0) | stretch.courses
+    return Node(at, tuple(sorted(parts.items())), moves, fixed=False)

@@ -1,0 +1,60 @@
+"""What one piece costs, and what a whole run costs once its joints share what its pieces leave over."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from itertools import product
+
+from wallplan.bond.cost import BROKEN, CUTTING, IMPOSSIBLE, JOINT, SHORT
+from wallplan.bond.figures import Terms
+
+
+def grade_piece(terms: Terms, length: int) -> int:
+    """Cost of a piece by its nominal length: broken rule, cutting and shortness; IMPOSSIBLE over a unit."""
+    if length <= 0 or length > terms.module:
+        return IMPOSSIBLE
+    short = SHORT if 2 * length <= terms.module else 0
+    if length in terms.stock:
+        return short
+    cutting = CUTTING * (2 if 2 * length < terms.module else 1)
+    return cutting + short + (BROKEN if length < terms.least else 0)
+
+
+def near_stock(terms: Terms, length: int, reach: int) -> tuple[int, ...]:
+    """Stock lengths within ``reach`` of a length that is none itself."""
+    if length in terms.stock:
+        return ()
+    return tuple(stock for stock in terms.stock if abs(length - stock) <= reach)
+
+
+@dataclass(frozen=True)
+class RunFit:
+    """A run's pieces as they will be: nominal lengths after its joints took up ``difference``, and the cost."""
+
+    pieces: tuple[int, ...]
+    difference: int
+    cost: int
+
+
+def fit_run(terms: Terms, pieces: tuple[int, ...]) -> RunFit:
+    """Let a run's first and last piece take a stock length where its joints can share the difference.
+
+    ``pieces`` are nominal lengths at the joint aimed for; the best of all choices is returned. A run that
+    cannot be filled costs IMPOSSIBLE or more.
+    """
+    joints = len(pieces) - 1
+    reach = joints * max(terms.close, terms.open)
+    ends = sorted({0, joints})
+    choices = [(pieces[end], *near_stock(terms, pieces[end], reach)) for end in ends]
+    best: RunFit | None = None
+    for chosen in product(*choices):
+        taken = list(pieces)
+        for end, length in zip(ends, chosen, strict=True):
+            taken[end] = length
+        difference = sum(pieces) - sum(taken)
+        if not terms.absorbs(difference, joints):
+            continue
+        cost = sum(grade_piece(terms, length) for length in taken) + JOINT * abs(difference)
+        if best is None or cost < best.cost:
+            best = RunFit(tuple(taken), difference, cost)
+    return best or RunFit(pieces, 0, IMPOSSIBLE)

@@ -1,0 +1,166 @@
+"""The search: two tracks closed like a zip, the lagging one always laying the next piece.
+
+A shortest path over states (last odd joint, last even joint). What one track alone would still cost is a
+bound that never overstates, so the first finished path is the best (A*, Hart, Nilsson and Raphael, 1968).
+The model is that of boxes, glue and penalties (Knuth and Plass, Software: Practice and Experience, 1981).
+Different cut lengths do not add up piece by piece, so a state also knows which lengths it has sawn.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from heapq import heappop, heappush
+
+from wallplan.bond.cost import BROKEN, IMPOSSIBLE, LAP, SETTING
+from wallplan.bond.figures import Problem, adjoining
+from wallplan.bond.nodes import Node
+from wallplan.bond.positions import try_positions
+from wallplan.bond.track import Settings, Track
+
+Tail = tuple[int, int]
+"""A moved joint that later joints of the other track must still keep clear of: place and courses."""
+
+
+@dataclass(frozen=True, slots=True)
+class Side:
+    """One track's share of a state: where it has come to, and which moved joints still matter."""
+
+    state: int
+    tails: tuple[Tail, ...] = ()
+
+
+State = tuple[Side, Side, int]
+
+
+@dataclass(frozen=True)
+class Found:
+    """The best pair of tracks: the nodes of each from first to last, and what they cost together."""
+
+    tracks: tuple[tuple[Node, ...], tuple[Node, ...]]
+    cost: int
+
+
+def close_zip(problem: Problem) -> Found:
+    """The first layout in the order of preference; where no layout keeps every rule, the one that breaks fewest."""
+    found = _search(problem, relaxed=False) or _search(problem, relaxed=True)
+    if found is None:
+        raise ValueError("no pieces fill this run; its ends stand on no common position")
+    return found
+
+
+def _search(problem: Problem, relaxed: bool) -> Found | None:
+    positions, settings = try_positions(problem), Settings()
+    tracks = [Track(problem, which, positions, settings, relaxed) for which in (0, 1)]
+    bounds = [_bound_alone(track) for track in tracks]
+    if bounds[0][0] >= IMPOSSIBLE or bounds[1][0] >= IMPOSSIBLE:
+        return None
+    return _Zip(problem, (tracks[0], tracks[1]), (bounds[0], bounds[1]), relaxed).close()
+
+
+def _bound_alone(track: Track) -> list[int]:
+    """For each state of a track, the least that the track alone still costs."""
+    waiting, seen = [0], {0}
+    while waiting:
+        for step in track.steps(waiting.pop()):
+            if step.to not in seen:
+                seen.add(step.to)
+                waiting.append(step.to)
+    least = [IMPOSSIBLE] * len(track.states)
+    if track.last >= 0:
+        least[track.last] = 0
+    for state in sorted(seen, key=lambda one: -track.states[one][0]):
+        for step in track.steps(state):
+            least[state] = min(least[state], step.cost + least[step.to])
+    return least
+
+
+class _Zip:
+    def __init__(self, problem: Problem, tracks: tuple[Track, Track], bounds: tuple[list[int], list[int]],
+                 relaxed: bool) -> None:
+        self.problem, self.terms = problem, problem.terms
+        self.tracks, self.bounds, self.relaxed = tracks, bounds, relaxed
+        self.best: dict[tuple[Side, Side], list[tuple[int, int]]] = {}
+        self.came: dict[State, State] = {}
+        self.heap: list[tuple[int, int, int, State, int]] = []
+        self.pushed = 0
+        self.expanded = 0
+
+    def close(self) -> Found | None:
+        """Run the search to its end; None where no pair of tracks fits together."""
+        lasts = (self.tracks[0].last, self.tracks[1].last)
+        self._push((Side(0), Side(0), 0), 0, None)
+        while self.heap:
+            _, _, _, state, cost = heappop(self.heap)
+            if (cost, state[2]) not in self.best[state[:2]]:
+                continue
+            if (state[0].state, state[1].state) == lasts:
+                return Found(self._trace(state), cost)
+            self.expanded += 1
+            self._expand(state, cost)
+        return None
+
+    def _push(self, state: State, cost: int, before: State | None) -> None:
+        pair, settings = state[:2], state[2]
+        known = self.best.setdefault(pair, [])
+        if any(other <= cost and sawn & settings == sawn for other, sawn in known):
+            return
+        known[:] = [(other, sawn) for other, sawn in known if not (cost <= other and sawn & settings == settings)]
+        known.append((cost, settings))
+        left = self.bounds[0][state[0].state] + self.bounds[1][state[1].state]
+        if left >= IMPOSSIBLE:
+            return
+        if before is not None:
+            self.came[state] = before
+        self.pushed += 1
+        progress = -(self._at(0, state) + self._at(1, state))
+        heappush(self.heap, (cost + left, progress, self.pushed, state, cost))
+
+    def _at(self, which: int, state: State) -> int:
+        return self.tracks[which].node(state[which].state).at
+
+    def _expand(self, state: State, cost: int) -> None:
+        which = 0 if self._at(0, state) <= self._at(1, state) else 1
+        mine, other = (state[0], state[1]) if which == 0 else (state[1], state[0])
+        track = self.tracks[which]
+        beside = self.tracks[1 - which].node(other.state)
+        tails = self._tails(track.node(mine.state), mine, beside)
+        for step in track.steps(mine.state):
+            lap = self._lap_cost(track.node(step.to), beside, other.tails)
+            if lap < IMPOSSIBLE:
+                settings = state[2] | step.settings
+                new = (settings ^ state[2]).bit_count() * SETTING
+                side = Side(step.to, tails)
+                following = (side, other, settings) if which == 0 else (other, side, settings)
+                self._push(following, cost + step.cost + lap + new, state)
+
+    def _lap_cost(self, there: Node, other: Node, tails: tuple[Tail, ...]) -> int:
+        cost = 0
+        for place, courses in there.parts:
+            for spot, others in (*other.parts, *tails):
+                gap = abs(place - spot)
+                if gap < self.terms.lap and (pairs := adjoining(courses, others)):
+                    if not self.relaxed:
+                        return IMPOSSIBLE
+                    cost += BROKEN * pairs
+                if spot == other.at and place == there.at:
+                    cost += LAP * self.terms.departure(gap) * adjoining(courses, others)
+        return cost
+
+    def _tails(self, node: Node, mine: Side, beside: Node) -> tuple[Tail, ...]:
+        if not (mine.tails or node.moved):
+            return ()
+        clear = min((place for place, _ in beside.parts), default=node.at) - self.terms.lap
+        moved = [part for part in node.parts if part[0] != node.at]
+        return tuple(tail for tail in (*mine.tails, *moved) if tail[0] > clear)
+
+    def _trace(self, state: State) -> tuple[tuple[Node, ...], tuple[Node, ...]]:
+        states = [state]
+        while states[-1] in self.came:
+            states.append(self.came[states[-1]])
+        paths: list[list[int]] = [[], []]
+        for one in reversed(states):
+            for which in (0, 1):
+                if not paths[which] or paths[which][-1] != one[which].state:
+                    paths[which].append(one[which].state)
+        odd, even = (tuple(self.tracks[which].node(state) for state in paths[which]) for which in (0, 1))
+        return odd, even
