@@ -30,3 +30,8 @@ def count_broken(cost: int) -> int:
 def count_cutting(cost: int) -> int:
     """Cutting in a cost: a cut counts one, one shorter than half a unit two."""
     return cost % BROKEN // CUTTING
+
+
+def count_settings(cost: int) -> int:
+    """Different cut lengths in a cost."""
+    return cost % SHORT // SETTING

@@ -16,6 +16,9 @@ from wallplan.bond.figures import Problem, Stretch
 from wallplan.bond.nodes import Node, joint_in, make_nodes, nearness
 from wallplan.bond.pieces import fit_run, grade_piece, near_stock
 
+LONG_RUN = 64
+"""Joints beyond which a run at a fixed end is laid from there as it comes."""
+
 Owing = tuple[tuple[int, int], ...]
 """Open runs whose first piece left a difference: where the run began, and the difference."""
 
@@ -115,8 +118,12 @@ class Track:
         return best
 
     def begin_run(self, at: int, length: int, weight: int) -> tuple[tuple[int, int, int, int], ...]:
-        """Choices for the first piece of the runs that begin at ``at``: cost, saw setting, place, difference."""
-        reach = self.terms.share(self.terms.least_joints(self._reach[at] - at))
+        """Choices for the first piece of the runs that begin at ``at``: cost, saw setting, place, difference.
+
+        At the head of a long run the pattern begins as it is: what the run has over, its other end can settle.
+        """
+        anchored = at in self.problem.fixed and self.terms.least_joints(self._reach[at] - at) > LONG_RUN
+        reach = 0 if anchored else self.terms.share(self.terms.least_joints(self._reach[at] - at))
         choices = []
         for taken in (length, *near_stock(self.terms, length, reach)):
             shows = 3 if at == self.problem.fixed[0] else 2

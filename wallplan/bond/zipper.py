@@ -3,19 +3,22 @@
 A shortest path over states (last odd joint, last even joint). What one track alone would still cost is a
 bound that never overstates, so the first finished path is the best (A*, Hart, Nilsson and Raphael, 1968).
 The model is that of boxes, glue and penalties (Knuth and Plass, Software: Practice and Experience, 1981).
-Different cut lengths do not add up piece by piece, so a state also knows which lengths it has sawn.
+Different cut lengths do not add up piece by piece: a second search, in which a state also knows which lengths
+it has sawn, looks for fewer at the same cutting, and gives up after a set number of states (``SETTINGS_TRIES``).
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from heapq import heappop, heappush
 
-from wallplan.bond.cost import BROKEN, IMPOSSIBLE, LAP, SETTING
+from wallplan.bond.cost import BROKEN, IMPOSSIBLE, LAP, SETTING, count_settings
 from wallplan.bond.figures import Problem, adjoining
 from wallplan.bond.nodes import Node
 from wallplan.bond.positions import try_positions
 from wallplan.bond.track import Settings, Track
+
+SETTINGS_TRIES = 2_000
 
 Tail = tuple[int, int]
 """A moved joint that later joints of the other track must still keep clear of: place and courses."""
@@ -34,10 +37,14 @@ State = tuple[Side, Side, int]
 
 @dataclass(frozen=True)
 class Found:
-    """The best pair of tracks: the nodes of each from first to last, and what they cost together."""
+    """The best pair of tracks: the nodes of each from first to last, and what they cost together.
+
+    ``settings_proven`` is True where no layout as good in broken rules, cutting and short pieces saws fewer lengths.
+    """
 
     tracks: tuple[tuple[Node, ...], tuple[Node, ...]]
     cost: int
+    settings_proven: bool
 
 
 def close_zip(problem: Problem) -> Found:
@@ -54,7 +61,13 @@ def _search(problem: Problem, relaxed: bool) -> Found | None:
     bounds = [_bound_alone(track) for track in tracks]
     if bounds[0][0] >= IMPOSSIBLE or bounds[1][0] >= IMPOSSIBLE:
         return None
-    return _Zip(problem, (tracks[0], tracks[1]), (bounds[0], bounds[1]), relaxed).close()
+    zipped = _Zip((tracks[0], tracks[1]), (bounds[0], bounds[1]), relaxed, ceiling=IMPOSSIBLE, minds_settings=False)
+    first = zipped.close(tries=None)
+    if first is None or count_settings(first.cost) < 2:
+        return first
+    again = _Zip((tracks[0], tracks[1]), (bounds[0], bounds[1]), relaxed, first.cost, minds_settings=True)
+    better = again.close(SETTINGS_TRIES)
+    return better or replace(first, settings_proven=not again.gave_up)
 
 
 def _bound_alone(track: Track) -> list[int]:
@@ -75,18 +88,19 @@ def _bound_alone(track: Track) -> list[int]:
 
 
 class _Zip:
-    def __init__(self, problem: Problem, tracks: tuple[Track, Track], bounds: tuple[list[int], list[int]],
-                 relaxed: bool) -> None:
-        self.problem, self.terms = problem, problem.terms
-        self.tracks, self.bounds, self.relaxed = tracks, bounds, relaxed
+    """One search. ``ceiling`` is a cost already reached; only what costs less is looked for."""
+
+    def __init__(self, tracks: tuple[Track, Track], bounds: tuple[list[int], list[int]], relaxed: bool,
+                 ceiling: int, minds_settings: bool) -> None:
+        self.terms, self.tracks, self.bounds = tracks[0].terms, tracks, bounds
+        self.relaxed, self.ceiling, self.minds_settings = relaxed, ceiling, minds_settings
         self.best: dict[tuple[Side, Side], list[tuple[int, int]]] = {}
         self.came: dict[State, State] = {}
         self.heap: list[tuple[int, int, int, State, int]] = []
-        self.pushed = 0
-        self.expanded = 0
+        self.pushed, self.expanded, self.gave_up = 0, 0, False
 
-    def close(self) -> Found | None:
-        """Run the search to its end; None where no pair of tracks fits together."""
+    def close(self, tries: int | None) -> Found | None:
+        """Run the search to its end, or for so many states; None where no pair of tracks fits together."""
         lasts = (self.tracks[0].last, self.tracks[1].last)
         self._push((Side(0), Side(0), 0), 0, None)
         while self.heap:
@@ -94,21 +108,26 @@ class _Zip:
             if (cost, state[2]) not in self.best[state[:2]]:
                 continue
             if (state[0].state, state[1].state) == lasts:
-                return Found(self._trace(state), cost)
+                unminded = 0 if self.minds_settings else SETTING * state[2].bit_count()
+                return Found(self._trace(state), cost + unminded, settings_proven=self.minds_settings)
             self.expanded += 1
+            if tries is not None and self.expanded > tries:
+                self.gave_up = True
+                return None
             self._expand(state, cost)
         return None
 
     def _push(self, state: State, cost: int, before: State | None) -> None:
         pair, settings = state[:2], state[2]
         known = self.best.setdefault(pair, [])
-        if any(other <= cost and sawn & settings == sawn for other, sawn in known):
+        if any(other <= cost and (sawn & settings == sawn or not self.minds_settings) for other, sawn in known):
             return
-        known[:] = [(other, sawn) for other, sawn in known if not (cost <= other and sawn & settings == settings)]
-        known.append((cost, settings))
         left = self.bounds[0][state[0].state] + self.bounds[1][state[1].state]
-        if left >= IMPOSSIBLE:
+        if cost + left >= self.ceiling:
             return
+        if not self.minds_settings:
+            known.clear()
+        known.append((cost, settings))
         if before is not None:
             self.came[state] = before
         self.pushed += 1
@@ -128,7 +147,7 @@ class _Zip:
             lap = self._lap_cost(track.node(step.to), beside, other.tails)
             if lap < IMPOSSIBLE:
                 settings = state[2] | step.settings
-                new = (settings ^ state[2]).bit_count() * SETTING
+                new = (settings ^ state[2]).bit_count() * SETTING if self.minds_settings else 0
                 side = Side(step.to, tails)
                 following = (side, other, settings) if which == 0 else (other, side, settings)
                 self._push(following, cost + step.cost + lap + new, state)
