@@ -1,0 +1,57 @@
+"""Leads: which pieces stand in the racked-back ends that are built first.
+
+A lead at a wall's end is racked back half a unit a course on one side (NAVEDTRA 14043); a lead that is racked
+on both sides, or round a corner, loses one whole unit a course: n courses, n(n + 1)/2 units.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from wallplan.layout.model import Lead
+
+
+@dataclass(frozen=True)
+class LeadPlan:
+    """Leads of a wall: courses in a lift, and how far the lead reaches in the lift's first course."""
+
+    courses: int
+    length: int
+    module: int
+
+    def limit(self, number: int) -> int:
+        """How far from the wall's end the lead reaches in a course (counted from 1 at the foot of the wall)."""
+        return self.length - (number - 1) % self.courses * self.module // 2
+
+
+def plan_leads(length: int, module: int, courses: int) -> LeadPlan | None:
+    """Leads for a wall of ``length`` ticks: the courses asked for, or as many as leave a unit between two leads.
+
+    None where the wall is too short for leads of two courses: it is laid by the level alone.
+    """
+    fitting = (length - module) // module - 1
+    built = min(courses, fitting)
+    return LeadPlan(built, (built + 1) * module // 2, module) if built >= 2 else None
+
+
+def find_lead(plan: LeadPlan | None, number: int, span: tuple[int, int], wall_length: int,
+              piece: tuple[int, int]) -> Lead | None:
+    """The lead that a piece (left, right) of a run (left, right) belongs to, None in the fill."""
+    if plan is None:
+        return None
+    reach = plan.limit(number) + plan.module // 8
+    if span[0] == 0 and piece[1] <= reach:
+        return "left"
+    if span[1] == wall_length and wall_length - piece[0] <= reach:
+        return "right"
+    return None
+
+
+def count_racked_lead(units: int) -> tuple[int, int]:
+    """Courses and units of a lead racked half a unit at both ends, whose first course has so many units.
+
+    ValueError where ``units`` is under one.
+    """
+    if units < 1:
+        raise ValueError(f"a lead begins with at least one unit, not {units}")
+    return units, units * (units + 1) // 2

@@ -1,0 +1,63 @@
+"""How far each opening reaches through the courses: which it cuts whole, and which only in part."""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from dataclasses import dataclass
+
+from wallplan.layout.coursing import Row
+from wallplan.plan.job import Opening, Wall
+
+
+@dataclass(frozen=True)
+class Reach:
+    """One opening against the courses.
+
+    ``sill`` and ``head`` are its levels, put onto the course line where they are within one bed above it.
+    Courses ``first`` to ``last`` are cut whole (none where first > last). ``lintel_course`` stands on the head,
+    None where the opening reaches the top of the wall.
+    """
+
+    opening: Opening
+    sill: int
+    head: int
+    first: int
+    last: int
+    sill_course: int | None
+    head_course: int | None
+    lintel_course: int | None
+
+    @property
+    def partly(self) -> tuple[int, ...]:
+        """Courses that are laid in layers beside the sill or the head."""
+        return tuple(sorted({number for number in (self.sill_course, self.head_course) if number is not None}))
+
+
+def reach_openings(wall: Wall, rows: tuple[Row, ...]) -> tuple[Reach, ...]:
+    """Measure every opening of a wall against its courses, in the wall's order."""
+    return tuple(_reach(opening, rows) for opening in wall.openings)
+
+
+def _reach(opening: Opening, rows: tuple[Row, ...]) -> Reach:
+    sill, sill_on = _put_on_line(opening.bottom, rows)
+    head, head_on = _put_on_line(opening.top, rows)
+    lines = [row.bottom for row in rows]
+    first = bisect_right(lines, sill) if sill < rows[-1].top else len(rows) + 1
+    first += 0 if sill_on else 1
+    last = bisect_right(lines, head) - 1 if head < rows[-1].top else len(rows)
+    return Reach(
+        opening, sill, head, first, last,
+        sill_course=None if sill_on else first - 1,
+        head_course=None if head_on else last + 1,
+        lintel_course=last + 1 if last < len(rows) else None,
+    )
+
+
+def _put_on_line(level: int, rows: tuple[Row, ...]) -> tuple[int, bool]:
+    """A level, moved down onto the course line that it stands on or less than a bed above."""
+    for row in rows:
+        if row.bottom <= level <= row.bottom + row.bed:
+            return row.bottom, True
+        if level < row.top:
+            return level, False
+    return rows[-1].top, True

@@ -1,0 +1,109 @@
+"""Runs as laid: the lengths of their pieces and, to the tick, where each stands."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from wallplan.bond.bounds import fills_with_stock
+from wallplan.bond.cost import BROKEN, CUTTING, IMPOSSIBLE
+from wallplan.bond.figures import Problem, Stretch, Terms, adjoining
+from wallplan.bond.nodes import Node, joint_in
+from wallplan.bond.pieces import fit_run
+from wallplan.bond.zipper import Found, close_zip
+
+TICKS_OF_ROUNDING = 2
+
+
+@dataclass(frozen=True)
+class LaidRun:
+    """One run as its courses lay it: (left, length) of each piece, its head joints, cutting in one course and at least."""
+
+    left: int
+    right: int
+    pieces: tuple[tuple[int, int], ...]
+    courses: int
+    cutting: int
+    at_least: int
+
+    @property
+    def joints(self) -> tuple[int, int]:
+        """Tightest and widest head joint; (0, 0) where one piece fills the run."""
+        gaps = [two[0] - one[0] - one[1] for one, two in zip(self.pieces, self.pieces[1:], strict=False)]
+        return (min(gaps), max(gaps)) if gaps else (0, 0)
+
+
+@dataclass(frozen=True)
+class LaidTracks:
+    """Both tracks as laid, and whether their saw settings are proven the fewest."""
+
+    runs: tuple[LaidRun, ...]
+    settings_proven: bool
+
+
+def lay_tracks(problem: Problem, joint: int) -> LaidTracks:
+    """Search the bond and lay every run of it.
+
+    Where opened joints drift so far that a lap falls short, the bond is searched again with joints fixed.
+    """
+    laid = _lay(problem, close_zip(problem), joint)
+    if problem.terms.fixed:
+        return laid
+    short = _count_short_laps(problem.terms, laid.runs)
+    if not short:
+        return laid
+    terms = problem.terms
+    rigid = Problem(
+        Terms(terms.module, terms.stock, terms.least, terms.lap, terms.ideal, 0, 0),
+        problem.tracks, problem.fixed, problem.covered,
+    )
+    found = close_zip(rigid)
+    fixed = _lay(rigid, found, joint)
+    return fixed if _count_short_laps(terms, fixed.runs) + found.cost // BROKEN < short else laid
+
+
+def _lay(problem: Problem, found: Found, joint: int) -> LaidTracks:
+    runs = [
+        _lay_run(problem.terms, nodes, stretch, joint)
+        for nodes, track in zip(found.tracks, problem.tracks, strict=True)
+        for stretch in track
+    ]
+    return LaidTracks(tuple(runs), found.settings_proven)
+
+
+def _lay_run(terms: Terms, nodes: tuple[Node, ...], stretch: Stretch, joint: int) -> LaidRun:
+    places = [place for node in nodes if (place := joint_in(terms, node, stretch)) is not None]
+    points = [stretch.start, *sorted(places), stretch.end]
+    nominal = tuple(end - start for start, end in zip(points, points[1:], strict=False))
+    fit = fit_run(terms, nominal)
+    lengths = [length - joint for length in fit.pieces]
+    left, right = stretch.start + joint, stretch.end
+    cutting = 0 if fit.cost >= IMPOSSIBLE else fit.cost % BROKEN // CUTTING
+    at_least = 0 if fills_with_stock(terms, stretch.end - stretch.start) else 1
+    return LaidRun(left, right, _set_out(lengths, left, right), stretch.courses, cutting, at_least)
+
+
+def _set_out(lengths: list[int], left: int, right: int) -> tuple[tuple[int, int], ...]:
+    """Left ends from lengths: what the lengths leave is shared by the joints alike, to the tick."""
+    joints, spare = len(lengths) - 1, right - left - sum(lengths)
+    placed, done = [], 0
+    for index, length in enumerate(lengths):
+        given = spare * index // joints if joints else 0
+        placed.append((left + done + given, length))
+        done += length
+    return tuple(placed)
+
+
+def _count_short_laps(terms: Terms, runs: tuple[LaidRun, ...]) -> int:
+    """Pairs of courses in which a joint stands closer to one below or above than the lap asked for."""
+    joints: dict[int, int] = {}
+    for run in runs:
+        for one, two in zip(run.pieces, run.pieces[1:], strict=False):
+            middle = (one[0] + one[1] + two[0]) // 2
+            joints[middle] = joints.get(middle, 0) | run.courses
+    places, short = sorted(joints), 0
+    for index, place in enumerate(places):
+        ahead = index + 1
+        while ahead < len(places) and places[ahead] - place < terms.lap - TICKS_OF_ROUNDING:
+            short += adjoining(joints[place], joints[places[ahead]])
+            ahead += 1
+    return short

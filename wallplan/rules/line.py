@@ -1,0 +1,133 @@
+"""A line of head joints: one row of pieces as the plumb rule sees it. Rows laid alike are one line."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from wallplan.rules.as_laid import HEAD, OPENING, ROUNDING, AsLaid, Flags, Ints
+
+
+@dataclass(frozen=True, eq=False)
+class Line:
+    """Joints (their left edges) and runs of one row, in ticks, and the indices of the courses that lie so.
+
+    Run ``r`` reaches from ``start[r]`` to ``end[r]``: where a head joint would stand if one did, so a run that
+    begins at a jamb starts a joint's width before it. ``at_start`` and ``at_end`` name the opening whose jamb, or
+    the lintel whose end, it is; "" at a wall's end or a control joint, where all courses begin alike.
+    ``drift`` is what the run's joints opened or closed by together; ``slack`` is that of each joint's run.
+    """
+
+    odd: bool
+    layered: bool
+    courses: tuple[int, ...]
+    joints: Ints
+    slack: Ints
+    start: Ints
+    end: Ints
+    drift: Ints
+    at_start: tuple[str, ...]
+    at_end: tuple[str, ...]
+
+    def has(self, places: Ints, slack: Ints) -> Flags:
+        """At which places it has a joint, within their slack and its own."""
+        if not len(self.joints):
+            return np.zeros(len(places), dtype=bool)
+        after = np.searchsorted(self.joints, places)
+        left, right = np.maximum(after - 1, 0), np.minimum(after, len(self.joints) - 1)
+        near = np.abs(places - self.joints[left]) <= slack + self.slack[left] + ROUNDING
+        nearby: Flags = near | (np.abs(places - self.joints[right]) <= slack + self.slack[right] + ROUNDING)
+        return nearby
+
+    def reaches(self, places: Ints, slack: Ints, least: int) -> Flags:
+        """Which places stand in a run with a whole least piece to both of its ends, so that a joint must stand there."""
+        if not len(self.start):
+            return np.zeros(len(places), dtype=bool)
+        run = np.maximum(np.searchsorted(self.start, places, side="right") - 1, 0)
+        loose = slack + self.drift[run]
+        clear = least + np.where(loose > 0, loose + ROUNDING, -ROUNDING)
+        clear_of_both: Flags = (places - self.start[run] >= clear) & (self.end[run] - places >= clear)
+        return clear_of_both
+
+    def nearest(self, place: int, within: int) -> int:
+        """The joint nearest to a place; the place itself where none is so near."""
+        if not len(self.joints):
+            return place
+        joint = int(self.joints[np.argmin(np.abs(self.joints - place))])
+        return joint if abs(joint - place) <= within else place
+
+    def why_moved(self, place: int, lines: list[Line], lack: list[Line], least: int) -> str | None:
+        """The opening beside which this line's joint at a place was moved: it is the run's outermost, other lines have
+        a joint too near that jamb, and none of those that lack it share the jamb. None where that is not so."""
+        joint = self.nearest(place, int(self.slack.max(initial=0)) + ROUNDING)
+        run = int(np.searchsorted(self.start, joint, side="right")) - 1
+        if run < 0 or joint >= self.end[run]:
+            return None
+        inside = self.joints[(self.joints > self.start[run]) & (self.joints < self.end[run])]
+        reach = least + int(self.drift[run]) + ROUNDING
+        start, end = int(self.start[run]), int(self.end[run])
+        others = [line for line in lines if line is not self]
+        first = joint == inside[0] and not any(start in line.start for line in lack)
+        if first and self.at_start[run] and any(_crowds(line, start, 1, reach) for line in others):
+            return self.at_start[run]
+        last = joint == inside[-1] and not any(end in line.end for line in lack)
+        if last and self.at_end[run] and any(_crowds(line, end, -1, reach) for line in others):
+            return self.at_end[run]
+        return None
+
+
+def _crowds(line: Line, end: int, inward: int, reach: int) -> bool:
+    """Whether a line has a joint inside of a run's end and nearer to it than the least piece."""
+    away = (line.joints - end) * inward
+    return bool(np.any((away > 0) & (away < reach)))
+
+
+def read_lines(wall: AsLaid) -> list[Line]:
+    """The lines of a wall, in order of their lowest course."""
+    rows, alike = wall.rows, dict[tuple[bool, bool, bytes, bytes], list[int]]()
+    cuts = np.searchsorted(wall.gaps.row, np.arange(len(rows.bottom) + 1))
+    for row in range(len(rows.bottom)):
+        span = slice(rows.start[row], rows.start[row + 1])
+        pieces = rows.piece[span]
+        edges = np.concatenate((wall.left[pieces], wall.right[pieces]))
+        kinds = np.concatenate((wall.gaps.kind[cuts[row]:cuts[row + 1]], wall.shape[pieces] == "precast"))
+        odd = wall.number(int(rows.course[row])) % 2 == 1
+        alike.setdefault((odd, bool(rows.layered[row]), edges.tobytes(), kinds.tobytes()), []).append(row)
+    return [
+        _read_line(wall, same, slice(cuts[same[0]], cuts[same[0] + 1]), odd, layered)
+        for (odd, layered, _, _), same in alike.items()
+    ]
+
+
+def _read_line(wall: AsLaid, same: list[int], span: slice, odd: bool, layered: bool) -> Line:
+    rows, row = wall.rows, same[0]
+    pieces = rows.piece[rows.start[row]:rows.start[row + 1]]
+    kind, left, width = wall.gaps.kind[span], wall.gaps.left[span], wall.gaps.width[span]
+    precast = wall.shape[pieces] == "precast"
+    ends = (kind != HEAD) | precast[1:] | precast[:-1]
+    breaks = np.flatnonzero(ends)
+    joint = wall.masonry.joint
+    first, last = np.concatenate(([0], breaks + 1)), np.append(breaks, len(pieces) - 1)
+    before = np.concatenate(([joint], np.where(kind == HEAD, width, joint)[breaks]))
+    start, end = wall.left[pieces[first]] - before, wall.right[pieces[last]]
+    inner = np.concatenate(([0], np.cumsum(np.where(ends, 0, width - joint))))
+    drift = np.abs(inner[last] - inner[first])
+    names = [_name_end(wall, int(wall.rows.bottom[row]), int(wall.rows.top[row]), kind[at], left[at], width[at])
+             for at in breaks.tolist()]
+    run = np.searchsorted(breaks, np.flatnonzero(~ends))
+    return Line(
+        odd=odd, layered=layered, courses=tuple(int(rows.course[one]) for one in same), joints=left[~ends],
+        slack=drift[run], start=start, end=end, drift=drift, at_start=("", *names), at_end=(*names, ""),
+    )
+
+
+def _name_end(wall: AsLaid, bottom: int, top: int, kind: int, left: int, width: int) -> str:
+    if kind == HEAD:
+        return "a lintel"
+    if kind != OPENING:
+        return ""
+    return next((
+        opening.name for opening in wall.layout.wall.openings
+        if opening.left < left + width and opening.right > left and opening.bottom < top and opening.top > bottom
+    ), "an opening")

@@ -1,0 +1,91 @@
+"""Openings: masonry meets the sill, the lintel stands on the head and bears on both sides."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import numpy as np
+
+from wallplan.findings import Finding
+from wallplan.plan.job import Opening
+from wallplan.rules.as_laid import ROUNDING, AsLaid
+from wallplan.rules.reporting import Break, exact, report_breaks, report_held, size
+from wallplan.rules.sources import BEARING, OPENINGS
+
+SHAPES = {"block": "lintel", "precast": "precast"}
+
+
+def check_openings(wall: AsLaid) -> tuple[Finding, ...]:
+    """Sill, lintel and bearings of every opening. A wall without openings: held."""
+    openings = wall.layout.wall.openings
+    if not openings:
+        return (report_held(wall, "openings", OPENINGS, "none", "none"),)
+    lintels = [_bearing(wall, opening) for opening in openings]
+    broken = (
+        *report_breaks(wall, "openings", OPENINGS, [one for opening in openings for one in _off_sill(wall, opening)]),
+        *report_breaks(wall, "openings", BEARING, [one for breaks, _ in lintels for one in breaks]),
+    )
+    figures = "; ".join(f"{opening.name}: {figure}" for opening, (_, figure) in zip(openings, lintels, strict=True))
+    return broken or (report_held(wall, "openings", BEARING, figures, "the plan's bearing each side"),)
+
+
+def _off_sill(wall: AsLaid, opening: Opening) -> Iterator[Break]:
+    if opening.bottom <= wall.beds[1]:
+        return
+    under = (wall.left < opening.right) & (wall.right > opening.left) & (wall.top <= opening.bottom + ROUNDING)
+    near = np.flatnonzero(under & (wall.top > opening.bottom - wall.hole))
+    low = near[opening.bottom - wall.top[near] > wall.beds[1]]
+    if len(low):
+        gap = int((opening.bottom - wall.top[low]).max())
+        yield Break(
+            int(wall.course[low[0]]), opening.left, f"masonry ends {size(wall, gap)} under the sill of {opening.name}",
+            f"at most a bed, {size(wall, wall.beds[1] - ROUNDING)}", f"lower the sill by {size(wall, gap)} or rip a course for it",
+        )
+
+
+def _bearing(wall: AsLaid, opening: Opening) -> tuple[list[Break], str]:
+    """What is broken at an opening's head, and the figure reached."""
+    if opening.top >= wall.layout.wall.height - wall.beds[1]:
+        return [], "open to the top, no lintel"
+    if opening.lintel not in SHAPES:
+        return [], {"steel": "steel lintel, no unit to look for", "none": "no lintel asked for"}[opening.lintel]
+    span = _lintel_span(wall, opening)
+    if span is None:
+        return [Break(
+            None, opening.left, f"no {opening.lintel} lintel on the head of {opening.name}",
+            f"underside within a bed, {size(wall, wall.beds[1] - ROUNDING)}, above the head",
+            f"lay a {opening.lintel} lintel at {size(wall, opening.top)}",
+        )], "none"
+    course, left, right = span
+    reached = opening.left - left, right - opening.right
+    breaks = [
+        _short_bearing(wall, opening, course, side, at, bearing)
+        for side, at, bearing in (("left", opening.left, reached[0]), ("right", opening.right, reached[1]))
+        if bearing < opening.bearing
+    ]
+    return breaks, f"bears {size(wall, reached[0])} and {size(wall, reached[1])}"
+
+
+def _short_bearing(wall: AsLaid, opening: Opening, course: int, side: str, at: int, bearing: int) -> Break:
+    if bearing <= 0:
+        figure = f"no bearing on the {side} of {opening.name}"
+    else:
+        figure = f"{exact(wall, bearing, opening.bearing)} on the {side} of {opening.name}"
+    more = size(wall, opening.bearing - bearing)
+    return Break(course, at, figure, size(wall, opening.bearing),
+                 f"lengthen the lintel by {more} on the {side}, or move the jamb by {more} into the opening")
+
+
+def _lintel_span(wall: AsLaid, opening: Opening) -> tuple[int, int, int] | None:
+    """Course, left and right end of the lintel's pieces that stand on the head and follow each other without a break."""
+    stands = (wall.bottom >= opening.top - ROUNDING) & (wall.bottom <= opening.top + wall.beds[1])
+    found = np.flatnonzero(stands & (wall.shape == SHAPES[opening.lintel]))
+    found = found[np.argsort(wall.left[found])]
+    if not len(found):
+        return None
+    broken = np.flatnonzero(wall.left[found[1:]] - wall.right[found[:-1]] > wall.hole) + 1
+    for group in np.split(found, broken):
+        left, right = int(wall.left[group[0]]), int(wall.right[group[-1]])
+        if left < opening.right and right > opening.left:
+            return int(wall.course[group[0]]), left, right
+    return None

@@ -1,0 +1,24 @@
+"""Where each rule comes from, as the findings cite it."""
+
+COVER = "common practice, no source: a run is filled exactly, end to end"
+HEAD_JOINTS = (
+    "the plan's limits; TMS 602 as summarised by the Mason Contractors Association lets a head joint be 1/4 in. "
+    "tighter or 3/8 in. wider than specified, https://masoncontractors.org/technical-talks/construction-tolerances"
+)
+BEDS = (
+    "the plan's limits; TMS 602 as summarised by the Mason Contractors Association: bed joint 3/8 in., 1/8 in. more or "
+    "less, first bed 1/4 to 3/4 in., https://masoncontractors.org/technical-talks/construction-tolerances"
+)
+COURSING = "common practice, no source: courses close on the wall's height, and no unit is taller than it is made"
+LAP = (
+    "the plan's least lap; TMS 402: in running bond head joints in successive courses are offset at least a quarter "
+    "of the unit's length, http://www.masonryconstruction.com/how-to/reinforcing-walls_o (1999 code)"
+)
+LEAST_PIECE = "the plan's least piece; common practice, no source: slivers under a quarter of a unit are avoided"
+PLUMB = "TMS 602 (from memory): head joints and cells line up plumb; common practice for the exceptions, no source"
+BEARING = (
+    "the plan's bearing; 4 in. typical minimum, NCMA TEK 17-1B (2001); 1 in. a foot of clear span and not under 6 in., "
+    "PCA handbook, http://www.masonryconstruction.com/how-to/concrete-masonry-lintels_o"
+)
+OPENINGS = "common practice, no source: masonry meets the sill, and the lintel stands on the head"
+CONTROL = "the plan; common practice, no source: a control joint is one straight joint through every course"
