@@ -1,0 +1,57 @@
+"""From the plan's tables to the Job: read, check, put together."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from wallplan.plan.check_names import check_names
+from wallplan.plan.check_openings import check_openings
+from wallplan.plan.check_walls import check_amount, check_corners, check_wall
+from wallplan.plan.job import Job, Masonry
+from wallplan.plan.masonry_table import read_masonry
+from wallplan.plan.notebook import Notebook
+from wallplan.plan.unit_table import choose_unit, read_own_unit
+from wallplan.plan.wall_table import ReadWall, read_wall
+
+if TYPE_CHECKING:
+    from wallplan.plan.schema import PlanTable
+
+
+def build_job(plan: PlanTable, notebook: Notebook) -> Job | None:
+    """The job of a plan, or None where something is missing or wrong. All that is wrong is in the notebook.
+
+    The plan may have keys missing: they are taken to have been noted already.
+    """
+    check_names(plan, notebook)
+    masonry = _read_masonry(plan, notebook)
+    sizes = plan.sizes or "actual"
+    walls = tuple(read_wall(wall, ("wall", number), masonry, sizes, notebook)
+                  for number, wall in enumerate(plan.wall or ()))
+    _check_walls(walls, masonry, notebook)
+    if notebook.wrongs or plan.title is None or masonry is None:
+        return None
+    return Job(
+        title=plan.title, measure=notebook.measure, sizes=sizes, date=None if plan.date is None else str(plan.date),
+        masonry=masonry, walls=tuple(wall.finish() for wall in walls),
+    )
+
+
+def _read_masonry(plan: PlanTable, notebook: Notebook) -> Masonry | None:
+    own = None if plan.own_unit is None else read_own_unit(plan.own_unit, notebook)
+    if plan.masonry is None:
+        return None
+    own_key = None if plan.own_unit is None else plan.own_unit.key
+    unit = choose_unit(plan.masonry.unit, own, own_key, notebook)
+    if unit is None:
+        return None
+    return read_masonry(plan.masonry, unit, notebook)
+
+
+def _check_walls(walls: tuple[ReadWall, ...], masonry: Masonry | None, notebook: Notebook) -> None:
+    for wall in walls:
+        check_openings(wall, masonry, notebook)
+        if masonry is not None:
+            check_wall(wall, masonry, notebook)
+    if masonry is not None:
+        check_amount(walls, masonry, notebook)
+    check_corners(walls, notebook)

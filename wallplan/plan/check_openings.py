@@ -1,0 +1,90 @@
+"""Openings against their wall, each other and the control joints."""
+
+from __future__ import annotations
+
+from wallplan.plan.found import print_name
+from wallplan.plan.job import Masonry, Opening
+from wallplan.plan.notebook import KeyPath, Notebook
+from wallplan.plan.wall_table import ReadWall
+
+
+def check_openings(wall: ReadWall, masonry: Masonry | None, notebook: Notebook) -> None:
+    """Note every opening that leaves the wall, overlaps another or reaches a control joint. No openings: nothing."""
+    for path, opening in wall.openings:
+        _check_sides(path, opening, wall, notebook)
+        _check_top(path, opening, wall, notebook)
+        if masonry is not None:
+            _check_control_joints(path, opening, wall, masonry, notebook)
+    _check_overlaps(wall, notebook)
+
+
+def _check_sides(path: KeyPath, opening: Opening, wall: ReadWall, notebook: Notebook) -> None:
+    show = notebook.show
+    if opening.left <= 0:
+        notebook.note((*path, "from_left"), "no masonry is left between the wall's left end and the opening; "
+                      "write a longer distance, or a shorter wall")
+    if wall.length is None or opening.right < wall.length:
+        return
+    key = "from_left" if opening.left >= wall.length else "width"
+    beyond = opening.right - wall.length
+    past = f"{show(beyond)} past the wall's right end" if beyond else "up to the wall's right end"
+    notebook.note((*path, key), f"the opening reaches from {show(max(opening.left, 0))} to {show(opening.right)}, {past} "
+                  f"at {show(wall.length)}; write a shorter from_left or width, so that masonry is left beside it")
+
+
+def _check_top(path: KeyPath, opening: Opening, wall: ReadWall, notebook: Notebook) -> None:
+    if wall.height is None:
+        return
+    show, high = notebook.show, wall.height
+    if opening.bottom >= high:
+        notebook.note((*path, "sill"), f"{show(opening.bottom)} is not under the wall's top at {show(high)}; "
+                      "write a lower sill")
+    elif opening.top > high:
+        notebook.note((*path, "height"), f"the opening reaches {show(opening.top)} high, {show(opening.top - high)} over "
+                      f"the wall's top; write at most {show(high - opening.bottom)}")
+    elif opening.top == high and opening.lintel != "none":
+        notebook.note((*path, "lintel"), "the opening reaches the wall's top, so there is nothing to carry and nowhere to "
+                      'put a lintel; write lintel = "none", or a lower height')
+
+
+def _check_control_joints(
+    path: KeyPath, opening: Opening, wall: ReadWall, masonry: Masonry, notebook: Notebook,
+) -> None:
+    clear = masonry.joint + masonry.joint // 2
+    reach = opening.bearing if opening.lintel != "none" else 0
+    for _, centre in wall.control_joints:
+        away = max(opening.left - centre, centre - opening.right)
+        if away < clear:
+            what, least = "reaches", clear
+        elif away < reach + masonry.joint // 2:
+            what, least = "has a lintel that bears across", reach + masonry.joint // 2
+        else:
+            continue
+        notebook.note((*path, "from_left"), f"the opening {what} the control joint at {notebook.show(centre)}; move one "
+                      f"of them, so that {notebook.show_size(least)} at least lie between jamb and joint")
+        return
+
+
+def _check_overlaps(wall: ReadWall, notebook: Notebook) -> None:
+    """Each opening is reported once, against the first that it meets; touching counts."""
+    ordered = sorted(enumerate(wall.openings), key=lambda item: item[1][1].left)
+    reported: set[int] = set()
+    for place, (number, (_, opening)) in enumerate(ordered):
+        for other_number, (_, other) in ordered[place + 1:]:
+            if other.left > opening.right:
+                break
+            if other.bottom > opening.top or opening.bottom > other.top:
+                continue
+            later, earlier = max(number, other_number), min(number, other_number)
+            if later not in reported:
+                reported.add(later)
+                _note_overlap(wall.openings[later], wall.openings[earlier][1], notebook)
+
+
+def _note_overlap(later: tuple[KeyPath, Opening], earlier: Opening, notebook: Notebook) -> None:
+    path, opening = later
+    across = min(opening.right, earlier.right) - max(opening.left, earlier.left)
+    up = min(opening.top, earlier.top) - max(opening.bottom, earlier.bottom)
+    by = f"by {notebook.show(across)} across and {notebook.show(up)} up" if across and up else "along an edge"
+    notebook.note((*path, "from_left"), f'the opening meets opening "{print_name(earlier.name)}" {by}; '
+                  "move one, so that masonry is left between them")

@@ -1,0 +1,42 @@
+"""What stands in a plan, shown in a message: short, on one line, as the mason wrote it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+_LONGEST = 60
+
+
+def print_found(value: object) -> str:
+    """A value of a plan as text of at most about 60 printable characters. Lists and tables are only named."""
+    if isinstance(value, bool):
+        return "true" if value else "false"
+    if isinstance(value, list | tuple):
+        return "a list"
+    if isinstance(value, dict):
+        return "a table"
+    if isinstance(value, int) and abs(value) >= 10**_LONGEST:
+        return f"a number of over {_LONGEST} digits"
+    return f'"{print_name(value)}"' if isinstance(value, str) else print_name(str(value))
+
+
+def print_name(name: str) -> str:
+    """A name in a message: unprintable characters as ``?``, at most 60 characters. Empty stays empty."""
+    text = "".join(letter if letter.isprintable() else "?" for letter in name[: _LONGEST + 1])
+    return text if len(text) <= _LONGEST else f"{text[: _LONGEST - 3]}..."
+
+
+def print_choices(choices: Iterable[str]) -> str:
+    """``half, third, quarter or stack``. No choices give an empty text."""
+    *most, last = tuple(choices) or ("",)
+    return f"{', '.join(most)} or {last}" if most else last
+
+
+def find_nearest(word: str, known: Iterable[str]) -> str | None:
+    """The known word nearest to a mistyped one, or None where none is near."""
+    from difflib import get_close_matches  # only a mistake needs it
+
+    asked = word[:_LONGEST].lower().replace("-", "_").replace(" ", "_")
+    by_plain = {name.lower().replace("-", "_").replace(" ", "_"): name for name in known}
+    near = get_close_matches(asked, by_plain, n=1, cutoff=0.6)
+    return by_plain[near[0]] if near else None

@@ -1,0 +1,106 @@
+"""Plan file in, Job out, or every mistake at once."""
+
+from __future__ import annotations
+
+import stat
+from collections.abc import Callable, Iterable
+from pathlib import Path
+from typing import Any
+
+from wallplan.findings import PlanError, PlanMistake
+from wallplan.plan.found import print_name
+from wallplan.plan.job import Job
+from wallplan.plan.notebook import Notebook, Wrong
+from wallplan.plan.syntax import SyntaxMistake, read_toml
+
+LARGEST_FILE = 1_000_000
+"""Bytes of a plan file; a larger one is refused without being read."""
+
+
+def load_plan(path: Path) -> Job:
+    """The job of a plan file. Raises PlanError, with every mistake in file order, for one that cannot be used."""
+    file = _printable(str(path))
+    try:
+        data = _read_bytes(path)
+        text = data.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        line = data.count(b"\n", 0, error.start) + 1
+        raise _refuse(file, "not UTF-8 text; save the plan as plain text in UTF-8", line) from None
+    except FileNotFoundError:
+        raise _refuse(file, "no such file; check its name, or write a plan with wallplan new") from None
+    except PermissionError:
+        raise _refuse(file, "may not be read; give yourself leave to read it") from None
+    except (OSError, ValueError) as error:
+        raise _refuse(file, getattr(error, "strerror", None) or str(error)) from None
+    return read_plan(text, file)
+
+
+def read_plan(text: str, file: str) -> Job:
+    """The job of a plan's text; ``file`` is what mistakes call it. Raises PlanError with every mistake in file order."""
+    try:
+        raw = read_toml(text)
+    except SyntaxMistake as mistake:
+        raise _refuse(file, str(mistake), mistake.line) from None
+    job, wrongs, name_place = _read_tables(raw)
+    if job is None or wrongs:
+        raise PlanError(_place(wrongs, text, file, name_place))
+    return job
+
+
+def _read_tables(raw: dict[str, Any]) -> tuple[Job | None, list[Wrong], Callable[[Wrong], str]]:
+    from wallplan.plan.build import build_job  # with the schema, and so pydantic: only where a plan is read
+    from wallplan.plan.shape import name_place, read_shape
+
+    plan, wrongs = read_shape(raw)
+    if plan.measure is None:
+        hint = "lengths are looked at when this is mended"
+        wrongs = tuple(Wrong(w.path, f"{w.message}; {hint}") if w.path == ("measure",) else w for w in wrongs)
+        return None, list(wrongs), lambda wrong: name_place(raw, wrong.path)
+    notebook = Notebook(plan.measure)
+    job = build_job(plan, notebook)
+    return job, [*wrongs, *notebook.wrongs], lambda wrong: name_place(raw, wrong.path)
+
+
+def _place(
+    wrongs: Iterable[Wrong], text: str, file: str, name_place: Callable[[Wrong], str],
+) -> tuple[PlanMistake, ...]:
+    from wallplan.plan.lines import find_lines, line_of
+
+    lines = find_lines(text)
+    placed = [PlanMistake(file, line_of(lines, wrong.path), name_place(wrong), _say(wrong)) for wrong in wrongs]
+    return tuple(sorted(placed, key=lambda mistake: mistake.line or 0))
+
+
+def _say(wrong: Wrong) -> str:
+    """The message with its key: ``control_joints, 2nd of the list`` is plain enough as ``control_joints 2``."""
+    *_, table, last = ("", *wrong.path)
+    if isinstance(last, int):
+        return wrong.message if table in ("wall", "opening") else f"{table} {last + 1}: {wrong.message}"
+    return f"{print_name(last)}: {wrong.message}"
+
+
+def _read_bytes(path: Path) -> bytes:
+    with path.open("rb") if _is_file(path) else _no_file() as plan:
+        data = plan.read(LARGEST_FILE + 1)
+    if len(data) > LARGEST_FILE:
+        raise OSError(f"over {LARGEST_FILE:,} bytes, no plan file; write a shorter one")
+    return data
+
+
+def _is_file(path: Path) -> bool:
+    mode = path.stat().st_mode
+    if stat.S_ISDIR(mode):
+        raise OSError("a folder, not a file; name the plan file in it")
+    return stat.S_ISREG(mode)
+
+
+def _no_file() -> Any:
+    raise OSError("not an ordinary file; name a plan file")
+
+
+def _refuse(file: str, message: str, line: int | None = None) -> PlanError:
+    return PlanError((PlanMistake(file, line, "", message),))
+
+
+def _printable(name: str) -> str:
+    return "".join(letter if letter.isprintable() else "?" for letter in name)

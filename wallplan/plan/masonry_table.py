@@ -1,0 +1,82 @@
+"""``[masonry]`` with every default filled in, and what its joints, lap and least piece must hold to."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from wallplan.catalogue.unit import Unit
+from wallplan.plan.job import Masonry
+from wallplan.plan.notebook import KeyPath, Notebook
+
+if TYPE_CHECKING:
+    from wallplan.plan.schema import MasonryTable
+
+_MOST_LEADS = 50
+_PARTS = {"half": 2, "third": 3, "quarter": 4}
+
+
+def read_masonry(table: MasonryTable, unit: Unit, notebook: Notebook) -> Masonry:
+    """The masonry of a plan. What is wrong is noted, and the unit's default stands in for it."""
+    path: KeyPath = ("masonry",)
+    joints = {key: notebook.read((*path, key), getattr(table, key))
+              for key in ("joint", "tightest_joint", "widest_joint")}
+    joint, tightest, widest = _settle_joints(unit, joints, notebook)
+    bond = table.bond or "half"
+    module = unit.length + joint
+    lap = notebook.read((*path, "least_lap"), table.least_lap)
+    piece = notebook.read((*path, "least_piece"), table.least_piece, least=1)
+    if lap is not None:
+        _refuse_over_half("least_lap", "no bond laps more than half", lap, module, notebook)
+    if piece is not None:
+        _refuse_over_half("least_piece", "halves could not be laid", piece, module, notebook)
+    return Masonry(
+        unit=unit, bond=bond, joint=joint, tightest_joint=tightest, widest_joint=widest,
+        least_lap=_usual_lap(bond, module) if lap is None else lap,
+        least_piece=module // 4 if piece is None else piece,
+        leads=_read_leads(table.leads, unit, notebook),
+    )
+
+
+def _usual_lap(bond: str, module: int) -> int:
+    """A quarter of the unit's nominal length (TMS 402: at least a quarter of the unit), never over the bond's own."""
+    return min(module // 4, module // _PARTS.get(bond, 4))
+
+
+def _settle_joints(unit: Unit, given: dict[str, int | None], notebook: Notebook) -> tuple[int, int, int]:
+    usual = {"joint": unit.joint, "tightest_joint": unit.tightest_joint, "widest_joint": unit.widest_joint}
+    settled = {key: usual[key] if ticks is None else ticks for key, ticks in given.items()}
+    joint, tightest, widest = (settled[key] for key in ("joint", "tightest_joint", "widest_joint"))
+    known = len(notebook.wrongs)
+    if joint == 0:
+        notebook.note(("masonry", "joint"), f"nothing; write a joint, for this unit {notebook.show_size(unit.joint)}")
+    if tightest > joint or widest < joint:
+        _note_range(given, (joint, tightest, widest), notebook)
+    if max(joint, widest) > unit.length // 4:
+        key = "widest_joint" if given["widest_joint"] is not None else "joint"
+        notebook.note(("masonry", key), f"{notebook.show_size(settled[key])} is over a quarter of the unit; "
+                      f"write at most {notebook.show_size(unit.length // 4)}")
+    if len(notebook.wrongs) > known:
+        return unit.joint, unit.tightest_joint, unit.widest_joint
+    return joint, tightest, widest
+
+
+def _note_range(given: dict[str, int | None], settled: tuple[int, int, int], notebook: Notebook) -> None:
+    joint, tightest, widest = (notebook.show_size(ticks) for ticks in settled)
+    key = next((key for key in ("joint", "tightest_joint", "widest_joint") if given[key] is not None), "joint")
+    notebook.note(("masonry", key), f"the range from tightest_joint, {tightest}, to widest_joint, {widest}, does not hold "
+                  f"the joint, {joint}; write a range that does")
+
+
+def _refuse_over_half(key: str, why: str, ticks: int, module: int, notebook: Notebook) -> None:
+    if 2 * ticks > module:
+        notebook.note(("masonry", key), f"{notebook.show_size(ticks)} is over half a unit and its joint: {why}; "
+                      f"write at most {notebook.show_size(module // 2)}")
+
+
+def _read_leads(leads: int | None, unit: Unit, notebook: Notebook) -> int:
+    if leads is None:
+        return unit.leads
+    if not 1 <= leads <= _MOST_LEADS:
+        notebook.note(("masonry", "leads"), f"a lead has 1 to {_MOST_LEADS} courses; write leads = {unit.leads}")
+        return unit.leads
+    return leads

@@ -1,0 +1,169 @@
+"""The keys of a plan file: the one place that names them, says what they mean and what may stand there.
+
+Every key may be absent from these models, also the required ones, so that a plan with mistakes is still read as far as
+it goes and all its mistakes are told at once; ``shape`` reports what is missing. Lengths are any value here: the
+grammar of ``lengths.read_length`` judges them.
+"""
+
+from typing import Any, Literal
+
+from pydantic import BaseModel, ConfigDict, Field
+
+REQUIRED = "required"
+MOST_WALLS = 200
+MOST_OPENINGS = 200
+MOST_CONTROL_JOINTS = 500
+MOST_COURSES = 5_000
+MOST_MEASURED = 1_000
+
+Length = object
+"""A length as written: text or number."""
+
+
+def _key(meaning: str, example: str, default: str, most: int | None = None) -> Any:
+    """One key: what it means, its value as it may be written, what counts where it is left out."""
+    return Field(None, description=meaning, examples=[example], json_schema_extra={"default": default}, max_length=most)
+
+
+class Table(BaseModel):
+    """A table of the plan file: known keys only, nothing converted."""
+
+    model_config = ConfigDict(strict=True, extra="forbid", defer_build=True)  # built once, with PlanTable
+
+
+class OpeningTable(Table):
+    """``[[wall.opening]]``"""
+
+    name: str | None = _key("What the sheets call it; no two alike in a wall.", '"Ticket window"', '"opening 1", ...')
+    from_left: Length = _key(
+        "From the wall's left end to the left jamb, masonry to masonry, on the face that is drawn: the outside.",
+        "\"6' 8\"", REQUIRED)
+    width: Length = _key("Jamb to jamb: the masonry opening, not the door or frame.", "\"3' 4\"", REQUIRED)
+    sill: Length = _key("From the bottom of the wall (top of footing) to the bottom of the opening.", "\"3' 4\"", "0")
+    height: Length = _key("From the sill to the underside of the lintel.", '"4\'"', REQUIRED)
+    lintel: Literal["block", "precast", "steel", "none"] | None = _key(
+        "What carries the wall above: lintel units, grouted (block), precast concrete, a steel angle or plate, or none. "
+        "Have lintels sized by whoever answers for the structure.",
+        '"precast"',
+        '"block" where the unit comes in lintel units, else "precast" for block and "steel" for brick')
+    bearing: Length = _key(
+        "How far the lintel reaches past each jamb at least. It has no meaning where there is no lintel.", "'8\"'",
+        "8 in. or 200 mm for block, 4 in. or 100 mm for brick (common practice, no source)")
+
+
+class WallTable(Table):
+    """``[[wall]]``"""
+
+    name: str | None = _key(
+        "What the sheets call it. Names must differ in their letters and digits: files are named after them.",
+        '"Landing side"', REQUIRED)
+    length: Length = _key("Out to out of the masonry.", '"20\'"', REQUIRED)
+    height: Length = _key("From the top of the footing to the top of the masonry.", "\"8' 8\"", "from courses")
+    courses: int | None = _key(
+        "The number of courses, in place of a height. Where both are given, the beds must be able to take the difference.",
+        "13", "from height")
+    left: Literal["end", "outside corner", "inside corner", "straight"] | None = _key(
+        "How the wall ends on the left. Corners and walls that go straight on are not laid yet: write \"end\".",
+        '"end"', '"end"')
+    right: Literal["end", "outside corner", "inside corner", "straight"] | None = _key(
+        "How the wall ends on the right. A corner must be the same as the next wall's left.", '"end"', '"end"')
+    control_joints: list[Length] | None = _key(
+        "Distances from the wall's left end to the middle of each control joint.", '["10\'"]', "none",
+        MOST_CONTROL_JOINTS)
+    bond_beams: list[object] | None = _key(
+        "Courses laid as bond beams, counted from 1 at the bottom; \"top\" is the last.", '[7, "top"]', "none",
+        MOST_COURSES)
+    opening: list[OpeningTable] | None = _key(
+        "An opening, each in a [[wall.opening]] of its own, under its wall.", "[[wall.opening]]", "none", MOST_OPENINGS)
+
+
+class MasonryTable(Table):
+    """``[masonry]``"""
+
+    unit: str | None = _key(
+        "A key of the unit catalogue (shown by wallplan units), or of the plan's own unit.", '"block-8"', REQUIRED)
+    bond: Literal["half", "third", "quarter", "stack"] | None = _key(
+        "How far head joints stand from those of the course below, in parts of a unit; in stack bond they stand in line.",
+        '"half"', '"half"')
+    joint: Length = _key("The head joint aimed for.", '"3/8"', "the unit's own")
+    tightest_joint: Length = _key("Head joints may close to this.", '"1/4"', "the unit's own")
+    widest_joint: Length = _key("Head joints may open to this.", '"1/2"', "the unit's own")
+    least_lap: Length = _key(
+        "Head joints of neighbouring courses stand at least this far apart. Not used in stack bond.", "'4\"'",
+        "a quarter of the unit's nominal length")
+    least_piece: Length = _key(
+        "No piece is shorter, in nominal length: the piece with one joint.", "'4\"'",
+        "a quarter of the unit's nominal length")
+    leads: int | None = _key("Courses in a lead.", "5", "the unit's own: 5 for block, 7 for brick")
+
+
+class OwnUnitTable(Table):
+    """``[own_unit]``"""
+
+    key: str | None = _key("What [masonry] unit calls it; no key of the catalogue.", '"landing-brick"', REQUIRED)
+    name: str | None = _key("What the sheets call it.", '"Reclaimed landing brick"', "the key")
+    kind: Literal["block", "brick"] | None = _key("Block or brick.", '"brick"', REQUIRED)
+    length: Length = _key(
+        "Actual length, without a joint. A list of several units as measured stands for their mean; so it does for "
+        "height and thickness.", "[228, 231, 230]", REQUIRED)
+    height: Length = _key("Actual height, without a joint.", "68", REQUIRED)
+    thickness: Length = _key("Actual thickness: the wall's.", "110", REQUIRED)
+    joint: Length = _key("The head joint that goes with it.", "10", REQUIRED)
+    tightest_joint: Length = _key("Head joints may close to this.", "7", "1/8 in. or 3 mm under joint")
+    widest_joint: Length = _key("Head joints may open to this.", "13", "1/8 in. or 3 mm over joint")
+    gauge: Length = _key("Height of gauge_courses courses with their bed joints.", "300", "height and joint")
+    gauge_courses: int | None = _key("How many courses the gauge is of: three courses to 8 in., say.", "4", "1")
+    half: object = _key(
+        "true: halves are to be had; false: they are cut; or the length of a moulded half.", "true", "true")
+    three_quarter: Length = _key("Length of a moulded three-quarter.", "170", "none")
+    quarter: Length = _key("Length of a moulded quarter.", "50", "none")
+    half_high: Length = _key("Height of a half-high unit.", "30", "none")
+    shapes: list[str] | None = _key(
+        "Shapes it comes in: stretcher, corner, sash, bond beam, lintel.", '["stretcher", "corner"]',
+        "all for block, stretcher for brick", 20)
+    leads: int | None = _key("Courses in a lead.", "7", "5 for block, 7 for brick")
+    solid: bool | None = _key("true where the unit has no cells to grout.", "true", "true for brick, false for block")
+
+
+class PlanTable(Table):
+    """The plan file as a whole."""
+
+    title: str | None = _key("What the job is called on every sheet.", '"Ferry landing: ticket kiosk"', REQUIRED)
+    measure: Literal["feet", "metric"] | None = _key(
+        "\"feet\": feet and inches. \"metric\": millimetres. How bare numbers are read and lengths are printed.",
+        '"feet"', REQUIRED)
+    sizes: Literal["actual", "nominal"] | None = _key(
+        "\"actual\": as the tape reads. \"nominal\": every length and opening is given on the module, so a joint is taken "
+        "off a wall's length and put onto an opening's width; from_left is to the module line, a joint to the right of "
+        "the jamb; a control joint's middle is half a joint left of its module line. Heights and bearings are as given.",
+        '"nominal"', '"actual"')
+    date: object = _key("Printed on the sheets as written: a date or a text.", "2031-04-02", "none")
+    masonry: MasonryTable | None = _key("Unit, bond and joints.", "[masonry]", REQUIRED)
+    own_unit: OwnUnitTable | None = _key("A unit that the catalogue does not hold.", "[own_unit]", "none")
+    wall: list[WallTable] | None = _key(
+        "A straight wall, each in a [[wall]] of its own: in order, left to right as seen from outside.", "[[wall]]",
+        REQUIRED, MOST_WALLS)
+
+
+TABLES: tuple[tuple[str, type[Table]], ...] = (
+    ("", PlanTable), ("[masonry]", MasonryTable), ("[[wall]]", WallTable), ("[[wall.opening]]", OpeningTable),
+    ("[own_unit]", OwnUnitTable),
+)
+"""Every table with its heading, in the order in which the page about the plan file shows them."""
+
+
+def list_keys(table: type[Table]) -> tuple[str, ...]:
+    """The known keys of a table, in the schema's order."""
+    return tuple(table.model_fields)
+
+
+def example_of(table: type[Table], key: str) -> str:
+    """The example of a key as TOML: ``width = "3' 4"``, or the heading for a table. Raises KeyError for no key."""
+    example = str((table.model_fields[key].examples or [""])[0])
+    return example if example.startswith("[") and example.endswith(f"{key}]" ) or example.startswith("[[") else f"{key} = {example}"
+
+
+def default_of(table: type[Table], key: str) -> str:
+    """What counts where the key is left out, in words; REQUIRED where it may not be. Raises KeyError for no key."""
+    extra = table.model_fields[key].json_schema_extra
+    return str(extra["default"]) if isinstance(extra, dict) else REQUIRED

@@ -1,0 +1,164 @@
+"""Holds a plan's tables against the schema: unknown keys, wrong types, words that are not allowed, missing keys."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from pydantic import ValidationError
+
+from wallplan.plan.found import find_nearest, print_choices, print_found, print_name
+from wallplan.plan.notebook import KeyPath, Wrong
+from wallplan.plan.schema import (
+    REQUIRED,
+    TABLES,
+    MasonryTable,
+    OpeningTable,
+    OwnUnitTable,
+    PlanTable,
+    Table,
+    WallTable,
+    default_of,
+    example_of,
+    list_keys,
+)
+
+_WANTED = {
+    "string_type": "text in quotes", "int_type": "a whole number", "int_from_float": "a whole number",
+    "bool_type": "true or false", "list_type": "a list in brackets", "model_type": "a table",
+    "model_attributes_type": "a table", "dict_type": "a table",
+}
+_MODELS: dict[str, type[Table]] = {
+    "masonry": MasonryTable, "own_unit": OwnUnitTable, "wall": WallTable, "opening": OpeningTable,
+}
+
+
+def read_shape(raw: dict[str, Any]) -> tuple[PlanTable, tuple[Wrong, ...]]:
+    """The plan as far as its keys and types are right, and all that is wrong with them.
+
+    A value that is wrong is left out of the plan, as if it were not given; nothing is reported as missing for it.
+    """
+    try:
+        return PlanTable.model_validate(raw), ()
+    except ValidationError as error:
+        wrongs = tuple(_explain(problem) for problem in error.errors(include_url=False, include_context=True))
+        plan = PlanTable.model_validate(_without(raw, wrongs))
+    wrong_paths = {wrong.path for wrong in wrongs}
+    missing = tuple(wrong for wrong in _find_missing(plan) if not _covered(wrong.path, wrong_paths))
+    return plan, wrongs + missing
+
+
+def _covered(path: KeyPath, wrong_paths: set[KeyPath]) -> bool:
+    return any(path[:end] in wrong_paths for end in range(1, len(path) + 1))
+
+
+def _without(value: Any, wrongs: tuple[Wrong, ...]) -> Any:
+    """A copy of the plan's tables without the values at the wrong paths; a table in a list becomes an empty one."""
+    bare = _copy_tables(value)
+    for wrong in wrongs:
+        inside: Any = bare
+        for step in wrong.path[:-1]:
+            inside = inside[step] if _holds(inside, step) else None
+        last = wrong.path[-1]
+        if isinstance(inside, dict):
+            inside.pop(last, None)
+        elif isinstance(inside, list) and _holds(inside, last):
+            inside[int(last)] = {} if wrong.path[-2] in _MODELS else ""
+    return bare
+
+
+def _holds(inside: Any, step: str | int) -> bool:
+    if isinstance(inside, dict):
+        return step in inside
+    return isinstance(inside, list) and isinstance(step, int) and step < len(inside)
+
+
+def _copy_tables(value: Any) -> Any:
+    if isinstance(value, dict):
+        return {key: _copy_tables(inner) for key, inner in value.items()}
+    return [_copy_tables(inner) for inner in value] if isinstance(value, list) else value
+
+
+def _explain(problem: Mapping[str, Any]) -> Wrong:
+    path: KeyPath = tuple(problem["loc"])
+    kind, found = problem["type"], problem["input"]
+    table, key = _model_at(path), str(path[-1])
+    if kind == "extra_forbidden":
+        return Wrong(path, _explain_unknown(key, table))
+    if kind == "too_long":
+        limit = problem["ctx"]["max_length"]
+        return Wrong(path, f"more than {limit:,} are not laid; write at most {limit:,}")
+    if isinstance(path[-1], int):
+        table_wanted = len(path) > 1 and path[-2] in _MODELS
+        return Wrong(path, f"{print_found(found)} is not {'a table' if table_wanted else 'text in quotes'}")
+    if kind == "literal_error":
+        choices = _choices(problem["ctx"]["expected"])
+        near = find_nearest(found, choices) if isinstance(found, str) else None
+        hint = f'write {key} = "{near}"' if near else f"write {example_of(table, key)}"
+        return Wrong(path, f"{print_found(found)} is not known; allowed: {print_choices(choices)}; {hint}")
+    if kind == "list_type" and key in _MODELS and isinstance(found, dict):
+        heading = example_of(table, key)
+        return Wrong(path, f"one table; write its heading in double brackets, {heading}")
+    wanted = _WANTED.get(kind, "what may stand here")
+    return Wrong(path, f"{print_found(found)} is not {wanted}; write {example_of(table, key)}")
+
+
+def _choices(expected: str) -> tuple[str, ...]:
+    return tuple(part.strip(" '") for part in expected.replace(" or ", ",").split(","))
+
+
+def _model_at(path: KeyPath) -> type[Table]:
+    names = [step for step in path[:-1] if isinstance(step, str)]
+    return _MODELS.get(names[-1], PlanTable) if names else PlanTable
+
+
+def _explain_unknown(key: str, table: type[Table]) -> str:
+    known = list_keys(table)
+    near = find_nearest(key, known)
+    if near:
+        return f"unknown key; the nearest is {near}"
+    for heading, other in TABLES:
+        if key in list_keys(other):
+            return f"unknown key here; it belongs {f'under {heading}' if heading else 'above the first heading'}"
+    return f"unknown key; known here: {print_choices(known)}"
+
+
+def _find_missing(plan: PlanTable) -> Iterator[Wrong]:
+    yield from _missing_in(plan, ())
+    if plan.masonry is not None:
+        yield from _missing_in(plan.masonry, ("masonry",))
+    if plan.own_unit is not None:
+        yield from _missing_in(plan.own_unit, ("own_unit",))
+    if plan.wall == []:
+        yield Wrong(("wall",), "no wall; write [[wall]] with a name, a length and a height")
+    for number, wall in enumerate(plan.wall or ()):
+        yield from _missing_in(wall, ("wall", number))
+        if wall.height is None and wall.courses is None:
+            yield Wrong(("wall", number, "height"), f"missing; write {example_of(WallTable, 'height')}, or courses = 13")
+        for place, opening in enumerate(wall.opening or ()):
+            yield from _missing_in(opening, ("wall", number, "opening", place))
+
+
+def _missing_in(table: Table, path: KeyPath) -> Iterator[Wrong]:
+    model = type(table)
+    for key in list_keys(model):
+        if getattr(table, key) is None and default_of(model, key) == REQUIRED:
+            yield Wrong((*path, key), f"missing; write {example_of(model, key)}")
+
+
+def name_place(raw: Mapping[str, Any], path: KeyPath) -> str:
+    """The table of a path in words: ``wall "North", opening "Door"``. Empty for the plan itself.
+
+    A wall or opening without a usable name is called by its number.
+    """
+    words = []
+    inside: Any = raw
+    for place, step in enumerate(path[:-1] if isinstance(path[-1], str) else path):
+        inside = inside[step] if _holds(inside, step) else None
+        if isinstance(step, int) and path[place - 1] in _MODELS:
+            name = inside.get("name") if isinstance(inside, dict) else None
+            shown = f'"{print_name(name)}"' if isinstance(name, str) and name.strip() else f"{step + 1}"
+            words.append(f"{path[place - 1]} {shown}")
+        elif isinstance(step, str) and place == 0 and step in ("masonry", "own_unit"):
+            words.append(step)
+    return ", ".join(words)

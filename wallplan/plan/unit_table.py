@@ -1,0 +1,87 @@
+"""The unit: from the catalogue by its key, or the plan's own."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from wallplan.catalogue.load import UnknownUnit, find_unit, units
+from wallplan.catalogue.own import own_unit
+from wallplan.catalogue.own_rules import Measured, OwnUnitError
+from wallplan.catalogue.unit import Unit
+from wallplan.plan.found import find_nearest, print_found
+from wallplan.plan.notebook import Notebook
+
+if TYPE_CHECKING:
+    from wallplan.plan.schema import OwnUnitTable
+
+_MOST_MEASURED = 1_000
+
+
+def choose_unit(key: str | None, own: Unit | None, own_key: str | None, notebook: Notebook) -> Unit | None:
+    """The unit that ``[masonry] unit`` names. None where it names none, which is noted.
+
+    ``own_key`` is the key of the plan's own unit, also where that unit could not be read: then nothing is noted here.
+    """
+    if key is None or (key == own_key and own is None):
+        return None
+    if own is not None and key == own.key:
+        return own
+    try:
+        return find_unit(key)
+    except UnknownUnit as error:
+        near = find_nearest(key, [own_key]) if own_key else None
+        hint = f'; nearest: {near}, the plan\'s own' if near else ""
+        notebook.note(("masonry", "unit"), f"{error}{hint}; wallplan units shows them all")
+        return None
+
+
+def read_own_unit(table: OwnUnitTable, notebook: Notebook) -> Unit | None:
+    """The plan's own unit, or None where something in its table is missing or wrong, which is noted."""
+    known = len(notebook.wrongs)
+    _check_key(table, notebook)
+    length, height, thickness = (_read_measured(table, size, notebook) for size in ("length", "height", "thickness"))
+    joint, gauge, tightest, widest, three_quarter, quarter, half_high = (
+        notebook.read(("own_unit", key), getattr(table, key))
+        for key in ("joint", "gauge", "tightest_joint", "widest_joint", "three_quarter", "quarter", "half_high"))
+    half = table.half if isinstance(table.half, bool) else notebook.read(("own_unit", "half"), table.half)
+    if table.gauge is None and table.gauge_courses is not None:
+        notebook.note(("own_unit", "gauge_courses"), 'without a gauge; write gauge too, the height of so many courses')
+    if table.key is None or table.kind is None or not length or not height or not thickness or joint is None:
+        return None
+    if len(notebook.wrongs) > known:
+        return None
+    try:
+        return own_unit(
+            table.key, measure=notebook.measure, kind=table.kind, length=length, height=height, thickness=thickness,
+            joint=joint, tightest_joint=tightest, widest_joint=widest,
+            gauge=None if gauge is None else (1 if table.gauge_courses is None else table.gauge_courses, gauge),
+            half=True if half is None else half, three_quarter=three_quarter, quarter=quarter, half_high=half_high,
+            shapes=None if table.shapes is None else tuple(table.shapes), leads=table.leads, solid=table.solid,
+            name=table.name)
+    except OwnUnitError as error:
+        for field, text in error.mistakes:
+            notebook.note(("own_unit", field), text)
+        return None
+
+
+def _check_key(table: OwnUnitTable, notebook: Notebook) -> None:
+    if table.key is None:
+        return
+    if table.key in units():
+        notebook.note(("own_unit", "key"), f"{print_found(table.key)} is a unit of the catalogue; write another key")
+    elif not table.key.strip():
+        notebook.note(("own_unit", "key"), 'empty; write a key, for example key = "landing-brick"')
+
+
+def _read_measured(table: OwnUnitTable, size: str, notebook: Notebook) -> Measured | None:
+    value: object = getattr(table, size)
+    if not isinstance(value, list):
+        return notebook.read(("own_unit", size), value)
+    if len(value) > _MOST_MEASURED:
+        notebook.note(("own_unit", size), f"more than {_MOST_MEASURED:,} measurements; write at most {_MOST_MEASURED:,}")
+        return None
+    read = [notebook.read(("own_unit", size), one) for one in value]
+    sound = tuple(ticks for ticks in read if ticks is not None)
+    if not value:
+        notebook.note(("own_unit", size), "no measurement; measure at least one unit, better ten")
+    return sound if value and len(sound) == len(value) else None

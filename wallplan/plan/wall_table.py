@@ -1,0 +1,120 @@
+"""``[[wall]]`` read into ticks, as far as it can be."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Literal
+
+from wallplan.lengths import LONGEST
+from wallplan.plan.found import print_found
+from wallplan.plan.height import beds_close, count_courses, least_height
+from wallplan.plan.job import Masonry, Opening, Wall
+from wallplan.plan.notebook import KeyPath, Notebook
+from wallplan.plan.opening_table import read_opening
+
+if TYPE_CHECKING:
+    from wallplan.plan.schema import WallTable
+
+Sizes = Literal["actual", "nominal"]
+
+
+@dataclass(frozen=True)
+class ReadWall:
+    """A wall as far as it could be read: a length that is missing or wrong is None.
+
+    ``openings`` and ``control_joints`` hold the sound ones, each with its path. ``courses`` is the count that the
+    height holds, None where the height or the unit is not known. ``least_piece`` and joints are in ``masonry``.
+    """
+
+    path: KeyPath
+    table: WallTable
+    length: int | None
+    height: int | None
+    courses: int | None
+    control_joints: tuple[tuple[KeyPath, int], ...]
+    bond_beams: tuple[int, ...]
+    openings: tuple[tuple[KeyPath, Opening], ...]
+
+    def finish(self) -> Wall:
+        """The wall for the job. Only of a wall in which nothing was wrong: raises ValueError otherwise."""
+        if self.length is None or self.height is None or self.table.name is None:
+            raise ValueError("a wall with mistakes cannot be finished")
+        return Wall(
+            name=self.table.name, length=self.length, height=self.height,
+            left_end=self.table.left or "end", right_end=self.table.right or "end",
+            control_joints=tuple(sorted(centre for _, centre in self.control_joints)),
+            bond_beams=self.bond_beams, openings=tuple(opening for _, opening in self.openings),
+        )
+
+
+def read_wall(table: WallTable, path: KeyPath, masonry: Masonry | None, sizes: Sizes, notebook: Notebook) -> ReadWall:
+    """Read one wall. ``masonry`` is None where the unit is not known; what hangs on it is then left alone."""
+    joint = masonry.joint if masonry is not None and sizes == "nominal" else 0
+    length = notebook.read((*path, "length"), table.length, least=1)
+    height = _read_height(table, path, masonry, notebook)
+    courses = None if masonry is None or height is None else count_courses(height, masonry)
+    openings = [
+        ((*path, "opening", number), read_opening(opening, (*path, "opening", number), masonry, joint, notebook))
+        for number, opening in enumerate(table.opening or ())]
+    centres = [((*path, "control_joints", number), notebook.read((*path, "control_joints", number), distance))
+               for number, distance in enumerate(table.control_joints or ())]
+    return ReadWall(
+        path=path, table=table, length=None if length is None else length - joint, height=height, courses=courses,
+        control_joints=tuple((where, centre - joint // 2) for where, centre in centres if centre is not None),
+        bond_beams=_read_bond_beams(table.bond_beams or (), path, courses, notebook),
+        openings=tuple((where, opening) for where, opening in openings if opening is not None),
+    )
+
+
+def _read_height(table: WallTable, path: KeyPath, masonry: Masonry | None, notebook: Notebook) -> int | None:
+    height = notebook.read((*path, "height"), table.height, least=1)
+    rise = None if table.courses is None else _read_courses(table.courses, path, masonry, notebook)
+    if masonry is None:
+        return height
+    if height is not None and height < least_height(masonry.unit):
+        notebook.note((*path, "height"), f"{notebook.show(height)} is lower than one course can be ripped; "
+                      f"write at least {notebook.show_size(least_height(masonry.unit) + 1)}")
+        return None
+    if height is not None and rise is not None and not beds_close(height, table.courses or 0, masonry):
+        more, way = abs(height - rise), "more" if height > rise else "less"
+        notebook.note((*path, "courses"), f"{table.courses} courses are {notebook.show(rise)} high, the height is "
+                      f"{notebook.show(height)}: {notebook.show(more)} {way}, which the beds cannot take; leave out one "
+                      f"of the two, or write courses = {count_courses(height, masonry)}")
+    return rise if height is None else height
+
+
+def _read_courses(courses: int, path: KeyPath, masonry: Masonry | None, notebook: Notebook) -> int | None:
+    from wallplan.plan.schema import MOST_COURSES
+
+    if not 1 <= courses <= MOST_COURSES:
+        notebook.note((*path, "courses"),
+                      f"{print_found(courses)} is not a number of courses from 1 to {MOST_COURSES:,}; write courses = 13")
+        return None
+    if masonry is None:
+        return None
+    rise = masonry.unit.height_of_courses(courses)
+    if rise > LONGEST:
+        notebook.note((*path, "courses"), f"{courses} courses rise over 3,000 m; write fewer")
+        return None
+    return rise
+
+
+def _read_bond_beams(given: Iterable[object], path: KeyPath, courses: int | None, notebook: Notebook) -> tuple[int, ...]:
+    """Course numbers, sorted; a course that is wrong is noted and left out."""
+    beams: set[int] = set()
+    for number, asked in enumerate(given):
+        where = (*path, "bond_beams", number)
+        course = courses if asked == "top" else asked
+        if asked == "top" and courses is None:
+            continue
+        if isinstance(course, bool) or not isinstance(course, int) or course < 1:
+            notebook.note(where, f'{print_found(asked)} is not a course; write a number from 1, or "top"')
+        elif courses is not None and course > courses:
+            notebook.note(where, f"course {print_found(course)} is over the last, which is {courses}; "
+                          'write a lower number, or "top"')
+        elif course in beams:
+            notebook.note(where, f"course {course} is given twice; keep one")
+        else:
+            beams.add(course)
+    return tuple(sorted(beams))
