@@ -59,9 +59,10 @@ def _ticks(value: object, measure: Measure) -> Fraction:
         raise LengthError(f"{_shown(value)} is not a length; write {_example(measure)}")
     if isinstance(value, str):
         return _ticks_of_text(value, measure)
-    if not math.isfinite(value):
+    if not math.isfinite(value if isinstance(value, float) else 0):
         raise LengthError(f"{_shown(value)} is not a length; write {_example(measure)}")
-    return Fraction(str(value)) * (TICKS_PER_INCH if measure == "feet" else TICKS_PER_MM)
+    exact = Fraction(value) if isinstance(value, int) else Fraction(str(value))
+    return exact * (TICKS_PER_INCH if measure == "feet" else TICKS_PER_MM)
 
 
 def _ticks_of_text(text: str, measure: Measure) -> Fraction:
@@ -93,8 +94,14 @@ def _inches(found: re.Match[str]) -> Fraction:
 
 
 def _shown(value: object) -> str:
+    if isinstance(value, bool):
+        return "true" if value else "false"
+    if isinstance(value, list | dict):
+        return "a list" if isinstance(value, list) else "a table"
+    if isinstance(value, int) and abs(value) >= 10**60:  # Python refuses to print a number of some thousand digits
+        return "a number of over 60 digits"
     text = f'"{value}"' if isinstance(value, str) else str(value)
-    text = "".join(c if c.isprintable() else "?" for c in text)
+    text = "".join(c if c.isprintable() else "?" for c in text[:61])
     return text if len(text) <= 60 else text[:57] + "..."
 
 

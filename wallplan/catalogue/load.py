@@ -44,15 +44,15 @@ class UnknownUnit(KeyError):
 @cache
 def units() -> Mapping[str, Unit]:
     """Every unit of the catalogue by its key, read-only, families in the order of FAMILIES. Read once."""
-    return MappingProxyType({unit.key: unit for family in FAMILIES for unit in _read_family(family)})
+    return MappingProxyType({key: unit for family in FAMILIES for key, unit in _units_of(family).items()})
 
 
 def find_unit(key: str) -> Unit:
     """The unit of a key. Raises UnknownUnit, naming the nearest keys, where the catalogue has none."""
-    unit = units().get(key)
-    if unit is None:
-        raise UnknownUnit(key, _nearest(key))
-    return unit
+    for family in FAMILIES:  # one after another: a plan in US block need not wait for the other families
+        if key in _units_of(family):
+            return _units_of(family)[key]
+    raise UnknownUnit(key, _nearest(key))
 
 
 def _nearest(key: str) -> tuple[str, ...]:
@@ -62,6 +62,11 @@ def _nearest(key: str) -> tuple[str, ...]:
     holding = [known for known in units() if asked and asked in known]
     close = get_close_matches(asked, list(units()), n=3, cutoff=0.5)
     return tuple(dict.fromkeys(close + holding))[:3]
+
+
+@cache
+def _units_of(family: str) -> Mapping[str, Unit]:
+    return {unit.key: unit for unit in _read_family(family)}
 
 
 def _read_family(family: str) -> list[Unit]:
