@@ -47,7 +47,7 @@ def read_length(value: object, measure: Measure) -> int:
     Raises LengthError for anything else, for negatives, NaN, infinities and over 3,000 m.
     """
     ticks = _ticks(value, measure)
-    if ticks < 0:
+    if ticks < 0 or isinstance(value, str) and value.lstrip().startswith("-"):
         raise LengthError(f"{_shown(value)} is negative; write it as a positive length, {_example(measure)}")
     if ticks > LONGEST:
         raise LengthError(f"{_shown(value)} is over 3,000 m; write a shorter length, {_example(measure)}")
@@ -69,7 +69,7 @@ def _ticks_of_text(text: str, measure: Measure) -> Fraction:
     plain = text.translate(_MARKS)
     for mark, fraction in _VULGAR.items():
         plain = plain.replace(mark, f" {fraction}")
-    plain = plain.strip().lower()
+    plain = plain.strip().removeprefix("-").lstrip().lower()  # read_length refuses the minus
     if len(plain) <= 40 and plain.isascii():
         if found := _METRIC.fullmatch(plain):
             return Fraction(found["number"]) * _METRIC_TICKS[found["unit"]]
@@ -122,7 +122,8 @@ def print_length(ticks: int, measure: Measure, *, exact_half: bool = True) -> st
         return f"{sign}{(size + TICKS_PER_MM // 2) // TICKS_PER_MM}"
     sixteenths = (size * 16 + TICKS_PER_INCH // 2) // TICKS_PER_INCH
     feet, rest = divmod(sixteenths, 12 * 16)
-    return f"{sign}{feet}'-{_print_sixteenths(rest)}" if feet else f"{sign}{_print_sixteenths(rest)}"
+    inches = f"0 {_print_sixteenths(rest)}" if feet and 0 < rest < 16 else _print_sixteenths(rest)
+    return f"{sign}{feet}'-{inches}" if feet else f"{sign}{inches}"
 
 
 def _print_sixteenths(sixteenths: int) -> str:

@@ -160,7 +160,7 @@ def list_keys(table: type[Table]) -> tuple[str, ...]:
 def example_of(table: type[Table], key: str) -> str:
     """The example of a key as TOML: ``width = "3' 4"``, or the heading for a table. Raises KeyError for no key."""
     example = str((table.model_fields[key].examples or [""])[0])
-    return example if example.startswith("[") and example.endswith(f"{key}]" ) or example.startswith("[[") else f"{key} = {example}"
+    return example if example.strip("[]").split(".")[-1] == key else f"{key} = {example}"
 
 
 def default_of(table: type[Table], key: str) -> str:
