@@ -47,7 +47,7 @@ def read_length(value: object, measure: Measure) -> int:
     Raises LengthError for anything else, for negatives, NaN, infinities and over 3,000 m.
     """
     ticks = _ticks(value, measure)
-    if ticks < 0 or isinstance(value, str) and value.lstrip().startswith("-"):
+    if ticks < 0:
         raise LengthError(f"{_shown(value)} is negative; write it as a positive length, {_example(measure)}")
     if ticks > LONGEST:
         raise LengthError(f"{_shown(value)} is over 3,000 m; write a shorter length, {_example(measure)}")
@@ -69,17 +69,23 @@ def _ticks_of_text(text: str, measure: Measure) -> Fraction:
     plain = text.translate(_MARKS)
     for mark, fraction in _VULGAR.items():
         plain = plain.replace(mark, f" {fraction}")
-    plain = plain.strip().removeprefix("-").lstrip().lower()  # read_length refuses the minus
-    if len(plain) <= 40 and plain.isascii():
-        if found := _METRIC.fullmatch(plain):
-            return Fraction(found["number"]) * _METRIC_TICKS[found["unit"]]
-        if found := _FEET.fullmatch(plain):
-            return Fraction(found["feet"]) * TICKS_PER_FOOT + _inches(found) * TICKS_PER_INCH
-        if found := _BARE_INCHES.fullmatch(plain):
-            if found["inch"] or measure == "feet":
-                return _inches(found) * TICKS_PER_INCH
-            return _inches(found) * TICKS_PER_MM
-    raise LengthError(f"{_shown(text)} is not a length; write {_example(measure)}")
+    plain = plain.strip().lower()
+    unsigned = plain.removeprefix("-").lstrip()
+    ticks = _ticks_unsigned(unsigned, measure) if len(plain) <= 40 and plain.isascii() else None
+    if ticks is None:
+        raise LengthError(f"{_shown(text)} is not a length; write {_example(measure)}")
+    return ticks if unsigned == plain else -ticks
+
+
+def _ticks_unsigned(plain: str, measure: Measure) -> Fraction | None:
+    if found := _METRIC.fullmatch(plain):
+        return Fraction(found["number"]) * _METRIC_TICKS[found["unit"]]
+    if found := _FEET.fullmatch(plain):
+        return Fraction(found["feet"]) * TICKS_PER_FOOT + _inches(found) * TICKS_PER_INCH
+    if found := _BARE_INCHES.fullmatch(plain):
+        bare_metric = measure == "metric" and not found["inch"]
+        return _inches(found) * (TICKS_PER_MM if bare_metric else TICKS_PER_INCH)
+    return None
 
 
 def _inches(found: re.Match[str]) -> Fraction:

@@ -113,6 +113,8 @@ def _describe_least() -> Iterator[str]:
 def _describe_table(heading: str, table: type[Table]) -> Iterator[str]:
     yield f"## `{heading}`" if table is not PlanTable else "## Above the first heading"
     yield ""
+    yield str(table.__doc__)
+    yield ""
     yield "| key | meaning | left out | example |"
     yield "|---|---|---|---|"
     for key in list_keys(table):

@@ -32,7 +32,7 @@ class Table(BaseModel):
 
 
 class OpeningTable(Table):
-    """``[[wall.opening]]``"""
+    """An opening: under its wall, each below a heading of its own."""
 
     name: str | None = _key("What the sheets call it; no two alike in a wall.", '"Ticket window"', '"opening 1", ...')
     from_left: Length = _key(
@@ -52,7 +52,7 @@ class OpeningTable(Table):
 
 
 class WallTable(Table):
-    """``[[wall]]``"""
+    """A wall: each below a heading of its own, in order, left to right as seen from outside."""
 
     name: str | None = _key(
         "What the sheets call it. Names must differ in their letters and digits: files are named after them.",
@@ -78,16 +78,16 @@ class WallTable(Table):
 
 
 class MasonryTable(Table):
-    """``[masonry]``"""
+    """The masonry of all walls of the plan."""
 
     unit: str | None = _key(
         "A key of the unit catalogue (shown by wallplan units), or of the plan's own unit.", '"block-8"', REQUIRED)
     bond: Literal["half", "third", "quarter", "stack"] | None = _key(
         "How far head joints stand from those of the course below, in parts of a unit; in stack bond they stand in line.",
         '"half"', '"half"')
-    joint: Length = _key("The head joint aimed for.", '"3/8"', "the unit's own")
-    tightest_joint: Length = _key("Head joints may close to this.", '"1/4"', "the unit's own")
-    widest_joint: Length = _key("Head joints may open to this.", '"1/2"', "the unit's own")
+    joint: Length = _key("The head joint aimed for.", "'3/8\"'", "the unit's own")
+    tightest_joint: Length = _key("Head joints may close to this.", "'1/4\"'", "the unit's own")
+    widest_joint: Length = _key("Head joints may open to this.", "'1/2\"'", "the unit's own")
     least_lap: Length = _key(
         "Head joints of neighbouring courses stand at least this far apart. Not used in stack bond.", "'4\"'",
         "a quarter of the unit's nominal length")
@@ -98,26 +98,26 @@ class MasonryTable(Table):
 
 
 class OwnUnitTable(Table):
-    """``[own_unit]``"""
+    """A unit that the catalogue does not hold; its sizes are actual ones."""
 
     key: str | None = _key("What [masonry] unit calls it; no key of the catalogue.", '"landing-brick"', REQUIRED)
     name: str | None = _key("What the sheets call it.", '"Reclaimed landing brick"', "the key")
     kind: Literal["block", "brick"] | None = _key("Block or brick.", '"brick"', REQUIRED)
     length: Length = _key(
         "Actual length, without a joint. A list of several units as measured stands for their mean; so it does for "
-        "height and thickness.", "[228, 231, 230]", REQUIRED)
-    height: Length = _key("Actual height, without a joint.", "68", REQUIRED)
-    thickness: Length = _key("Actual thickness: the wall's.", "110", REQUIRED)
-    joint: Length = _key("The head joint that goes with it.", "10", REQUIRED)
-    tightest_joint: Length = _key("Head joints may close to this.", "7", "1/8 in. or 3 mm under joint")
-    widest_joint: Length = _key("Head joints may open to this.", "13", "1/8 in. or 3 mm over joint")
-    gauge: Length = _key("Height of gauge_courses courses with their bed joints.", "300", "height and joint")
+        "height and thickness.", '["228 mm", "231 mm", "230 mm"]', REQUIRED)
+    height: Length = _key("Actual height, without a joint.", '"68 mm"', REQUIRED)
+    thickness: Length = _key("Actual thickness: the wall's.", '"110 mm"', REQUIRED)
+    joint: Length = _key("The head joint that goes with it.", '"10 mm"', REQUIRED)
+    tightest_joint: Length = _key("Head joints may close to this.", '"7 mm"', "1/8 in. or 3 mm under joint")
+    widest_joint: Length = _key("Head joints may open to this.", '"13 mm"', "1/8 in. or 3 mm over joint")
+    gauge: Length = _key("Height of gauge_courses courses with their bed joints.", '"300 mm"', "height and joint")
     gauge_courses: int | None = _key("How many courses the gauge is of: three courses to 8 in., say.", "4", "1")
     half: object = _key(
         "true: halves are to be had; false: they are cut; or the length of a moulded half.", "true", "true")
-    three_quarter: Length = _key("Length of a moulded three-quarter.", "170", "none")
-    quarter: Length = _key("Length of a moulded quarter.", "50", "none")
-    half_high: Length = _key("Height of a half-high unit.", "30", "none")
+    three_quarter: Length = _key("Length of a moulded three-quarter.", '"170 mm"', "none")
+    quarter: Length = _key("Length of a moulded quarter.", '"50 mm"', "none")
+    half_high: Length = _key("Height of a half-high unit.", '"30 mm"', "none")
     shapes: list[str] | None = _key(
         "Shapes it comes in: stretcher, corner, sash, bond beam, lintel.", '["stretcher", "corner"]',
         "all for block, stretcher for brick", 20)
@@ -126,7 +126,7 @@ class OwnUnitTable(Table):
 
 
 class PlanTable(Table):
-    """The plan file as a whole."""
+    """The job."""
 
     title: str | None = _key("What the job is called on every sheet.", '"Ferry landing: ticket kiosk"', REQUIRED)
     measure: Literal["feet", "metric"] | None = _key(
@@ -141,7 +141,7 @@ class PlanTable(Table):
     masonry: MasonryTable | None = _key("Unit, bond and joints.", "[masonry]", REQUIRED)
     own_unit: OwnUnitTable | None = _key("A unit that the catalogue does not hold.", "[own_unit]", "none")
     wall: list[WallTable] | None = _key(
-        "A straight wall, each in a [[wall]] of its own: in order, left to right as seen from outside.", "[[wall]]",
+        "A straight wall, each in a [[wall]] of its own.", "[[wall]]",
         REQUIRED, MOST_WALLS)
 
 

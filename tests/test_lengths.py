@@ -1,0 +1,178 @@
+"""Lengths: every example of the plan file's grammar, what is refused, and the way back."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tests.strategies import SIXTEENTH, Written, feet_lengths, metric_lengths
+from wallplan.lengths import (
+    LONGEST,
+    TICKS_PER_FOOT,
+    TICKS_PER_INCH,
+    TICKS_PER_MM,
+    LengthError,
+    Measure,
+    from_inches,
+    from_mm,
+    print_inches,
+    print_length,
+    print_size,
+    read_length,
+    to_inches,
+    to_mm,
+)
+
+MM = 960
+INCH = 24_384
+
+
+@pytest.mark.parametrize(("written", "feet", "sixty_fourths"), [
+    ("12'", 12, 0), ("12 ft", 12, 0), ("12'-0", 12, 0), ("12 feet", 12, 0),
+    ("12' 4", 12, 256), ("12'-4\"", 12, 256), ("12 ft 4 in", 12, 256), ("12'4\"", 12, 256),
+    ("12' 4 5/8", 12, 296), ("12'-4-5/8\"", 12, 296), ("12' 4.625\"", 12, 296),
+    ('4"', 0, 256), ("4", 0, 256), ("4 in", 0, 256), (4, 0, 256), (4.0, 0, 256), ("4''", 0, 256),
+    ("3/8", 0, 24), ("15-5/8", 0, 1000), ("15 5/8", 0, 1000), (".5", 0, 32), (0.375, 0, 24),
+    ("12′ 4 ⅝″", 12, 296), ("12’ 4”", 12, 256), ("4½", 0, 288), ("½", 0, 32), ("¼", 0, 16), ("¾", 0, 48),
+    ("⅜", 0, 24), ("⅝", 0, 40), ("⅞", 0, 56), ("⅛", 0, 8), ("0", 0, 0), (0, 0, 0), ("1/64", 0, 1),
+])
+def test_feet_and_inches_are_read_exactly(written: object, feet: int, sixty_fourths: int) -> None:
+    assert read_length(written, "feet") == feet * 12 * INCH + sixty_fourths * INCH // 64
+
+
+@pytest.mark.parametrize(("written", "millimetres"), [
+    ("300 mm", 300), ("30 cm", 300), ("0.3 m", 300), ("0.3m", 300), ("300MM", 300), ("3.6 m", 3600),
+])
+@pytest.mark.parametrize("measure", ["feet", "metric"])
+def test_metric_lengths_are_read_in_both_measures(written: str, millimetres: int, measure: Measure) -> None:
+    assert read_length(written, measure) == millimetres * MM
+
+
+@pytest.mark.parametrize(("written", "ticks"), [
+    (3600, 3600 * MM), ("3600", 3600 * MM), (112.5, 108_000), ("102.5", 98_400), ('4"', 4 * INCH), ("4 in", 4 * INCH),
+    ("12' 4", 148 * INCH), ("12'", 144 * INCH), ('3/8"', 9144),
+])
+def test_a_metric_plan_reads_bare_numbers_as_millimetres_and_marks_as_feet_and_inches(written: object, ticks: int) -> None:
+    assert read_length(written, "metric") == ticks
+
+
+@pytest.mark.parametrize("written", [
+    "12-4", "12 4", "1 2", "", " ", "x", "4 5/", "/8", "12'-", "12' '", '4" 3', "1/2'", "4 3/8 mm", "1e3", "1_000", "nan",
+    "inf", "--4", "-", "٣", "4 yards", "12' 4\" 5", "0x10", "1" * 50, "x" * 100_000, None, True, False, [], ["4"], {},
+    float("nan"), float("inf"), float("-inf"), b"4",
+])
+@pytest.mark.parametrize("measure", ["feet", "metric"])
+def test_anything_else_is_refused_with_what_was_found_and_an_example(written: object, measure: Measure) -> None:
+    with pytest.raises(LengthError, match="is not a length; write for example") as refused:
+        read_length(written, measure)
+    assert len(str(refused.value)) < 160
+    assert "\n" not in str(refused.value)
+
+
+@pytest.mark.parametrize("written", ["-4", "- 4", "-4'", "–4", "-1/2", -4, -0.5])
+def test_a_negative_length_is_named_negative(written: object) -> None:
+    with pytest.raises(LengthError, match="is negative; write it as a positive length"):
+        read_length(written, "feet")
+
+
+@pytest.mark.parametrize("written", [1e308, 10**30, "1" * 38, "3001 m", 3_000_001, "9" * 30 + "'"])
+def test_a_length_over_3000_m_is_refused(written: object) -> None:
+    with pytest.raises(LengthError, match="is over 3,000 m; write a shorter length"):
+        read_length(written, "metric")
+
+
+@pytest.mark.parametrize(("sign", "said"), [(1, "is over 3,000 m"), (-1, "is negative")])
+def test_a_number_too_long_to_print_is_refused_too(sign: int, said: str) -> None:
+    with pytest.raises(LengthError, match=f"^a number of over 60 digits {said}"):
+        read_length(sign * 10**5000, "feet")
+
+
+def test_3000_m_itself_is_read() -> None:
+    assert read_length("3000 m", "feet") == LONGEST == 3_000_000 * MM
+
+
+@pytest.mark.parametrize("written", ["1/0", "4 5/0", "12' 4 5/00"])
+def test_a_fraction_of_nothing_is_refused(written: str) -> None:
+    with pytest.raises(LengthError, match="divides by zero; write a fraction such as 5/8"):
+        read_length(written, "feet")
+
+
+def test_unprintable_characters_do_not_reach_the_message() -> None:
+    with pytest.raises(LengthError) as refused:
+        read_length("4\n\x1b[31m", "feet")
+    assert str(refused.value).isprintable()
+
+
+@pytest.mark.parametrize(("ticks", "feet", "metric"), [
+    (0, '0"', "0"),
+    (148 * INCH + 15_240, "12'-4 5/8\"", "3775"),
+    (144 * INCH, "12'-0\"", "3658"),
+    (144 * INCH + INCH // 2, "12'-0 1/2\"", "3670"),
+    (9144, '3/8"', "10"),
+    (15 * INCH + 15_240, "1'-3 5/8\"", "397"),
+    (12 * INCH - 1, "1'-0\"", "305"),
+    (108_000, '4 7/16"', "112.5"),
+    (-4 * INCH, '-4"', "-102"),
+])
+def test_lengths_print_as_the_plan_measures_them(ticks: int, feet: str, metric: str) -> None:
+    assert print_length(ticks, "feet") == feet
+    assert print_length(ticks, "metric") == metric
+
+
+def test_a_half_millimetre_can_be_rounded_away() -> None:
+    assert print_length(108_000, "metric", exact_half=False) == "113"
+
+
+def test_sizes_print_without_feet() -> None:
+    assert print_inches(15 * INCH + 15_240) == '15 5/8"'
+    assert print_size(15 * INCH + 15_240, "feet") == '15 5/8"'
+    assert print_size(10 * MM, "metric") == "10 mm"
+
+
+def test_ticks_hold_what_the_trade_measures() -> None:
+    assert (TICKS_PER_FOOT, TICKS_PER_INCH, TICKS_PER_MM) == (12 * INCH, INCH, MM)
+    assert INCH * 10 == 254 * MM
+    assert INCH % 64 == INCH % 3 == MM % 10 == 0
+
+
+@pytest.mark.parametrize(("millimetres", "inches"), [(25.4, 1), (304.8, 12), (0, 0)])
+def test_floats_go_both_ways(millimetres: float, inches: float) -> None:
+    assert from_mm(millimetres) == from_inches(inches)
+    assert to_mm(from_mm(millimetres)) == pytest.approx(millimetres)
+    assert to_inches(from_inches(inches)) == pytest.approx(inches)
+
+
+@given(feet_lengths())
+def test_every_way_to_write_feet_and_inches_means_the_same(written: Written) -> None:
+    assert read_length(written.text, "feet") == written.ticks
+
+
+@given(metric_lengths())
+def test_every_way_to_write_millimetres_means_the_same(written: Written) -> None:
+    assert read_length(written.text, "metric") == written.ticks
+
+
+@given(st.integers(0, LONGEST // SIXTEENTH))
+def test_what_is_printed_in_feet_reads_back(sixteenths: int) -> None:
+    assert read_length(print_length(sixteenths * SIXTEENTH, "feet"), "feet") == sixteenths * SIXTEENTH
+
+
+@given(st.integers(0, 3_000_000))
+def test_what_is_printed_in_millimetres_reads_back(millimetres: int) -> None:
+    assert read_length(print_length(millimetres * MM, "metric"), "metric") == millimetres * MM
+
+
+@given(st.integers(0, LONGEST))
+def test_printing_is_never_off_by_more_than_half_a_step(ticks: int) -> None:
+    assert abs(read_length(print_length(ticks, "feet"), "feet") - ticks) <= SIXTEENTH // 2
+    assert abs(read_length(print_length(ticks, "metric"), "metric") - ticks) <= MM // 2
+
+
+@given(st.one_of(st.text(), st.integers(), st.floats(), st.text(alphabet="0123456789'\"-/ .ftinmc½", max_size=14)))
+def test_any_value_is_a_length_or_refused_in_one_line(value: object) -> None:
+    for measure in ("feet", "metric"):
+        try:
+            assert 0 <= read_length(value, measure) <= LONGEST
+        except LengthError as refused:
+            assert str(refused).isprintable()
