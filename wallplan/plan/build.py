@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 def build_job(plan: PlanTable, notebook: Notebook) -> Job | None:
     """The job of a plan, or None where something is missing or wrong. All that is wrong is in the notebook.
 
-    The plan may have keys missing: they are taken to have been noted already.
+    What is wrong with the shape of the plan must be in the notebook already.
     """
     check_names(plan, notebook)
     masonry = _read_masonry(plan, notebook)

@@ -41,7 +41,7 @@ def _check_top(path: KeyPath, opening: Opening, wall: ReadWall, notebook: Notebo
                       "write a lower sill")
     elif opening.top > high:
         notebook.note((*path, "height"), f"the opening reaches {show(opening.top)} high, {show(opening.top - high)} over "
-                      f"the wall's top; write at most {show(high - opening.bottom)}")
+                      f"the wall's top; write at most {notebook.show_most(high - opening.bottom)}")
     elif opening.top == high and opening.lintel != "none":
         notebook.note((*path, "lintel"), "the opening reaches the wall's top, so there is nothing to carry and nowhere to "
                       'put a lintel; write lintel = "none", or a lower height')
@@ -61,7 +61,7 @@ def _check_control_joints(
         else:
             continue
         notebook.note((*path, "from_left"), f"the opening {what} the control joint at {notebook.show(centre)}; move one "
-                      f"of them, so that {notebook.show_size(least)} at least lie between jamb and joint")
+                      f"of them, so that {notebook.show_least(least)} at least lie between jamb and joint")
         return
 
 

@@ -17,7 +17,7 @@ def check_wall(wall: ReadWall, masonry: Masonry, notebook: Notebook) -> None:
     least = masonry.least_piece - masonry.joint
     if wall.length is not None and wall.length < max(least, 1):
         notebook.note((*wall.path, "length"), f"{notebook.show(max(wall.length, 0))} of masonry is shorter than the least "
-                      f"piece; write at least {notebook.show(least)}")
+                      f"piece; write at least {notebook.show_least(least)}")
     elif wall.length is not None:
         _check_control_joints(wall, wall.length, masonry, notebook)
     if wall.bond_beams and "bond beam" not in masonry.unit.shapes:
@@ -34,10 +34,10 @@ def _check_control_joints(wall: ReadWall, length: int, masonry: Masonry, noteboo
                           "distance from its left end")
         elif min(centre, length - centre) < from_end:
             notebook.note(path, f"{show(centre)} leaves less than the least piece to the wall's "
-                          f"{'left' if 2 * centre < length else 'right'} end; stay {show(from_end)} at least from it")
+                          f"{'left' if 2 * centre < length else 'right'} end; stay {notebook.show_least(from_end)} at least from it")
         elif before >= 0 and centre - before < masonry.least_piece:
             notebook.note(path, f"{show(centre)} is {show(centre - before)} from the control joint at {show(before)}, under "
-                          f"the least piece; stay {show(masonry.least_piece)} at least from it")
+                          f"the least piece; stay {notebook.show_least(masonry.least_piece)} at least from it")
         else:
             before = centre
 

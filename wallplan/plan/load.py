@@ -56,9 +56,9 @@ def _read_tables(raw: dict[str, Any]) -> tuple[Job | None, list[Wrong], Callable
         hint = "lengths are looked at when this is mended"
         wrongs = tuple(Wrong(w.path, f"{w.message}; {hint}") if w.path == ("measure",) else w for w in wrongs)
         return None, list(wrongs), lambda wrong: name_place(raw, wrong.path)
-    notebook = Notebook(plan.measure)
+    notebook = Notebook(plan.measure, wrongs)
     job = build_job(plan, notebook)
-    return job, [*wrongs, *notebook.wrongs], lambda wrong: name_place(raw, wrong.path)
+    return job, notebook.wrongs, lambda wrong: name_place(raw, wrong.path)
 
 
 def _place(

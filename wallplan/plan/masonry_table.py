@@ -54,7 +54,7 @@ def _settle_joints(unit: Unit, given: dict[str, int | None], notebook: Notebook)
     if max(joint, widest) > unit.length // 4:
         key = "widest_joint" if given["widest_joint"] is not None else "joint"
         notebook.note(("masonry", key), f"{notebook.show_size(settled[key])} is over a quarter of the unit; "
-                      f"write at most {notebook.show_size(unit.length // 4)}")
+                      f"write at most {notebook.show_most(unit.length // 4)}")
     if len(notebook.wrongs) > known:
         return unit.joint, unit.tightest_joint, unit.widest_joint
     return joint, tightest, widest
@@ -70,7 +70,7 @@ def _note_range(given: dict[str, int | None], settled: tuple[int, int, int], not
 def _refuse_over_half(key: str, why: str, ticks: int, module: int, notebook: Notebook) -> None:
     if 2 * ticks > module:
         notebook.note(("masonry", key), f"{notebook.show_size(ticks)} is over half a unit and its joint: {why}; "
-                      f"write at most {notebook.show_size(module // 2)}")
+                      f"write at most {notebook.show_most(module // 2)}")
 
 
 def _read_leads(leads: int | None, unit: Unit, notebook: Notebook) -> int:

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
-from wallplan.lengths import LengthError, Measure, print_length, print_size, read_length
+from wallplan.lengths import TICKS_PER_INCH, TICKS_PER_MM, LengthError, Measure, print_length, print_size, read_length
 
 KeyPath = tuple[str | int, ...]
 """Where a value stands in a plan: ("wall", 0, "opening", 1, "width"). Lists count from nought."""
@@ -19,11 +20,11 @@ class Wrong:
 
 
 class Notebook:
-    """Collects what is wrong while a plan that measures in ``measure`` is read. Paths are those of the plan."""
+    """Collects what is wrong while a plan that measures in ``measure`` is read; begins with what is known already."""
 
-    def __init__(self, measure: Measure) -> None:
+    def __init__(self, measure: Measure, known: Iterable[Wrong] = ()) -> None:
         self.measure: Measure = measure
-        self.wrongs: list[Wrong] = []
+        self.wrongs: list[Wrong] = list(known)
 
     def note(self, path: KeyPath, message: str) -> None:
         """Write down one thing that is wrong."""
@@ -51,3 +52,16 @@ class Notebook:
     def show_size(self, ticks: int) -> str:
         """The size of a piece or joint, for a message."""
         return print_size(ticks, self.measure)
+
+    def show_most(self, ticks: int) -> str:
+        """A size that may not be passed, rounded down: what is shown is allowed if it is written."""
+        return self.show_size(ticks - ticks % self._step)
+
+    def show_least(self, ticks: int) -> str:
+        """A size that must be reached, rounded up: what is shown is allowed if it is written."""
+        return self.show_size(ticks + -ticks % self._step)
+
+    @property
+    def _step(self) -> int:
+        """The step in which lengths are printed."""
+        return TICKS_PER_INCH // 16 if self.measure == "feet" else TICKS_PER_MM

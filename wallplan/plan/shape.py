@@ -38,8 +38,9 @@ def read_shape(raw: dict[str, Any]) -> tuple[PlanTable, tuple[Wrong, ...]]:
 
     A value that is wrong is left out of the plan, as if it were not given; nothing is reported as missing for it.
     """
+    wrongs: tuple[Wrong, ...] = ()
     try:
-        return PlanTable.model_validate(raw), ()
+        plan = PlanTable.model_validate(raw)
     except ValidationError as error:
         wrongs = tuple(_explain(problem) for problem in error.errors(include_url=False, include_context=True))
         plan = PlanTable.model_validate(_without(raw, wrongs))

@@ -74,7 +74,7 @@ def _read_height(table: WallTable, path: KeyPath, masonry: Masonry | None, noteb
         return height
     if height is not None and height < least_height(masonry.unit):
         notebook.note((*path, "height"), f"{notebook.show(height)} is lower than one course can be ripped; "
-                      f"write at least {notebook.show_size(least_height(masonry.unit) + 1)}")
+                      f"write at least {notebook.show_least(least_height(masonry.unit))}")
         return None
     if height is not None and rise is not None and not beds_close(height, table.courses or 0, masonry):
         more, way = abs(height - rise), "more" if height > rise else "less"
