@@ -115,6 +115,10 @@ WALLS = [
      'wall "Water side"', "height: missing; write height = \"8' 8\", or courses = 13"),
     ('courses and height disagree', changed("height = \"8' 8\"", "height = \"8' 8\"\ncourses = 14 #!"), 'wall "Landing side"',
      "courses: 14 courses are 9'-4\" high, the height is 8'-8\": 8\" less, which the beds cannot take"),
+    ('courses that thin beds would take, but that are not laid', changed("courses = 13", "height = \"42'\"\ncourses = 64 #!"),
+     'wall "Water side"', "courses: 64 courses are 42'-8\" high, the height is 42'-0\": 8\" less"),
+    ('courses of which one is ripped', changed("courses = 13", "height = \"8' 4\"\ncourses = 13 #!"), 'wall "Water side"',
+     "courses: 13 courses are 8'-8\" high, the height is 8'-4\": 4\" less, which the beds cannot take; leave out one of the two"),
     ('no courses', changed("courses = 13", "courses = 0 #!"), 'wall "Water side"',
      "courses: 0 is not a number of courses from 1 to 5,000"),
     ('negative courses', changed("courses = 13", "courses = -1 #!"), 'wall "Water side"', "courses: -1 is not a number"),
@@ -211,6 +215,11 @@ def test_a_mistake_is_told_once_where_it_stands(text: str, place: str, said: str
     ((line, where, message),) = mistakes_in(text)
     assert message.startswith(said)
     assert (line, where) == (marked_line(text), place)
+
+
+def test_courses_that_disagree_are_told_what_the_height_holds() -> None:
+    ((_, _, message),) = mistakes_in(changed("courses = 13", "height = \"42'\"\ncourses = 64"))
+    assert message.endswith("leave out one of the two, or write courses = 63")
 
 
 def test_bond_beams_need_units_that_come_in_them() -> None:

@@ -55,11 +55,11 @@ class Notebook:
 
     def show_most(self, ticks: int) -> str:
         """A size that may not be passed, rounded down: what is shown is allowed if it is written."""
-        return self.show_size(ticks - ticks % self._step)
+        return self.show(ticks - ticks % self._step)
 
     def show_least(self, ticks: int) -> str:
         """A size that must be reached, rounded up: what is shown is allowed if it is written."""
-        return self.show_size(ticks + -ticks % self._step)
+        return self.show(ticks + -ticks % self._step)
 
     @property
     def _step(self) -> int:

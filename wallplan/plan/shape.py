@@ -54,17 +54,22 @@ def _covered(path: KeyPath, wrong_paths: set[KeyPath]) -> bool:
 
 
 def _without(value: Any, wrongs: tuple[Wrong, ...]) -> Any:
-    """A copy of the plan's tables without the values at the wrong paths; a table in a list becomes an empty one."""
+    """A copy of the plan's tables without the values at the wrong paths.
+
+    A table in a list becomes an empty one, so that its neighbours keep their places; any other list goes as a whole.
+    """
     bare = _copy_tables(value)
     for wrong in wrongs:
+        *around, last = wrong.path
+        if isinstance(last, int) and around[-1] not in _MODELS:
+            *around, last = around
         inside: Any = bare
-        for step in wrong.path[:-1]:
+        for step in around:
             inside = inside[step] if _holds(inside, step) else None
-        last = wrong.path[-1]
         if isinstance(inside, dict):
             inside.pop(last, None)
         elif isinstance(inside, list) and _holds(inside, last):
-            inside[int(last)] = {} if wrong.path[-2] in _MODELS else ""
+            inside[int(last)] = {}
     return bare
 
 

@@ -15,7 +15,7 @@ _AT_LINE = re.compile(r"\s*\(at line (\d+), column \d+\)$")
 _AT_END = re.compile(r"\s*\(at end of document\)$")
 
 _PLAIN_WORDS = (
-    ("Expected '=' after a key", "a key without an equals sign; write key = value"),
+    ("Expected '=' after a key", "a key without an equals sign; write key = value, with plain letters in the key"),
     ("Expected ']'", "a heading that is not closed; write [masonry] or [[wall]]"),
     ("Invalid initial character for a key", "a key that does not start as one; write letters, then = and the value"),
     ("Cannot overwrite a value", "a key given twice, or a key and a table of one name; keep one"),

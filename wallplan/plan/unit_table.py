@@ -38,7 +38,8 @@ def choose_unit(key: str | None, own: Unit | None, own_key: str | None, notebook
 def read_own_unit(table: OwnUnitTable, notebook: Notebook) -> Unit | None:
     """The plan's own unit, or None where something in its table is missing or wrong, which is noted."""
     known = len(notebook.wrongs)
-    _check_key(table, notebook)
+    if table.key is not None and table.key in units():
+        notebook.note(("own_unit", "key"), f"{print_found(table.key)} is a unit of the catalogue; write another key")
     length, height, thickness = (_read_measured(table, size, notebook) for size in ("length", "height", "thickness"))
     joint, gauge, tightest, widest, three_quarter, quarter, half_high = (
         notebook.read(("own_unit", key), getattr(table, key))
@@ -46,7 +47,10 @@ def read_own_unit(table: OwnUnitTable, notebook: Notebook) -> Unit | None:
     half = table.half if isinstance(table.half, bool) else notebook.read(("own_unit", "half"), table.half)
     if table.gauge is None and table.gauge_courses is not None:
         notebook.note(("own_unit", "gauge_courses"), 'without a gauge; write gauge too, the height of so many courses')
-    if table.key is None or table.kind is None or not length or not height or not thickness or joint is None:
+    elif table.gauge_courses is not None and table.gauge_courses < 1:
+        notebook.note(("own_unit", "gauge_courses"), f"{print_found(table.gauge_courses)} courses have no height; "
+                      "write at least 1")
+    if table.key is None or table.kind is None or length is None or height is None or thickness is None or joint is None:
         return None
     if len(notebook.wrongs) > known:
         return None
@@ -62,15 +66,6 @@ def read_own_unit(table: OwnUnitTable, notebook: Notebook) -> Unit | None:
         for field, text in error.mistakes:
             notebook.note(("own_unit", field), text)
         return None
-
-
-def _check_key(table: OwnUnitTable, notebook: Notebook) -> None:
-    if table.key is None:
-        return
-    if table.key in units():
-        notebook.note(("own_unit", "key"), f"{print_found(table.key)} is a unit of the catalogue; write another key")
-    elif not table.key.strip():
-        notebook.note(("own_unit", "key"), 'empty; write a key, for example key = "landing-brick"')
 
 
 def _read_measured(table: OwnUnitTable, size: str, notebook: Notebook) -> Measured | None:

@@ -76,12 +76,22 @@ def _read_height(table: WallTable, path: KeyPath, masonry: Masonry | None, noteb
         notebook.note((*path, "height"), f"{notebook.show(height)} is lower than one course can be ripped; "
                       f"write at least {notebook.show_least(least_height(masonry.unit))}")
         return None
-    if height is not None and rise is not None and not beds_close(height, table.courses or 0, masonry):
-        more, way = abs(height - rise), "more" if height > rise else "less"
-        notebook.note((*path, "courses"), f"{table.courses} courses are {notebook.show(rise)} high, the height is "
-                      f"{notebook.show(height)}: {notebook.show(more)} {way}, which the beds cannot take; leave out one "
-                      f"of the two, or write courses = {count_courses(height, masonry)}")
+    if height is not None and rise is not None:
+        _refuse_disagreement(height, rise, table.courses or 0, path, masonry, notebook)
     return rise if height is None else height
+
+
+def _refuse_disagreement(
+    height: int, rise: int, courses: int, path: KeyPath, masonry: Masonry, notebook: Notebook,
+) -> None:
+    laid = count_courses(height, masonry)
+    if laid == courses and beds_close(height, courses, masonry):
+        return
+    more, way = abs(height - rise), "more" if height > rise else "less"
+    instead = f", or write courses = {laid}" if laid != courses else ""
+    notebook.note((*path, "courses"), f"{courses} courses are {notebook.show(rise)} high, the height is "
+                  f"{notebook.show(height)}: {notebook.show(more)} {way}, which the beds cannot take; leave out one "
+                  f"of the two{instead}")
 
 
 def _read_courses(courses: int, path: KeyPath, masonry: Masonry | None, notebook: Notebook) -> int | None:
