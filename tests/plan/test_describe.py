@@ -29,12 +29,9 @@ def test_every_key_has_a_meaning_a_default_and_an_example(table: type[Table], ke
     assert f"| `{key}` | {table.model_fields[key].description} |" in describe_plan_file()
 
 
-@pytest.mark.parametrize(("table", "key"), KEYS)
+@pytest.mark.parametrize(("table", "key"), [(table, key) for table, key in KEYS if example_of(table, key)[0] != "["])
 def test_every_example_is_allowed_where_it_stands(table: type[Table], key: str) -> None:
-    example = example_of(table, key)
-    if example.startswith("["):
-        pytest.skip("a heading")
-    assert getattr(table.model_validate(tomllib.loads(example)), key) is not None
+    assert getattr(table.model_validate(tomllib.loads(example_of(table, key))), key) is not None
 
 
 @pytest.mark.parametrize(("table", "key"), [

@@ -10,7 +10,7 @@ import pytest
 
 from tests.plan.kiosk import KIOSK, changed
 from wallplan.findings import PlanError
-from wallplan.plan.load import LARGEST_FILE, load_plan, read_plan
+from wallplan.plan.load import LARGEST_FILE, MOST_TOLD, load_plan, read_plan
 from wallplan.plan.syntax import MOST_COMMAS
 
 SOON = 0.9
@@ -121,6 +121,14 @@ def test_text_that_is_not_toml(tmp_path: Path, old: str, new: str, line: int | N
     "x" * 999_000, "[" * 999_000, '"' * 999_000, "a.b." * 240_000 + "c = 1", '"a".' * 240_000 + "c = 1", "a = {" * 190_000,
     "# " * 400_000, "9" * 999_000, "a = 0x" + "f" * 900_000, f"bond_beams = [{'1,' * 450_000}]", "\n" * 900_000, "\0" * 900_000,
     "{" * 999_000, "'" * 999_000, "a = '''" + "'" * 900_000, "\\" * 999_000, "=" * 999_000, "[a" * 400_000, "a\n" * 400_000,
+    "".join(f"k{n} = 1\n" for n in range(80_000)), "[[wall]]\n" * 100_000, "".join(f"k{n} = 1\n" for n in range(19_000)),
+    "[[wall]]\n" * 19_000, "wall = [" + "{}," * 19_000 + "]", "x = {" + ",".join(f"k{n} = 1" for n in range(19_000)) + "}",
+    "[masonry]\n" + "".join(f"bont{n} = '{'x' * 30}'\n" for n in range(19_000)),
+    'title="x"\nmeasure="feet"\n[masonry]\nunit="block-8"\n[[wall]]\nname="w"\nlength="1000"\nheight="1000"\n'
+    + "[[wall.opening]]\nfrom_left=9\nwidth=990\nheight=990\n" * 200,
+    'title="x"\nmeasure="feet"\n[masonry]\nunit="block-8"\n' + "".join(
+        f'[[wall]]\nname="w{n}"\nlength="1000"\nheight="1000"\n'
+        + "[[wall.opening]]\nfrom_left=9\nwidth=980\nheight=990\n" * 24 for n in range(90)),
 ])
 def test_a_megabyte_of_anything_is_refused_soon(tmp_path: Path, text: str) -> None:
     started = time.perf_counter()
@@ -128,6 +136,13 @@ def test_a_megabyte_of_anything_is_refused_soon(tmp_path: Path, text: str) -> No
         load_plan(written(tmp_path, text))
     assert time.perf_counter() - started < SOON
     assert str(refused.value.mistakes[0]).isprintable()
+
+
+def test_many_mistakes_are_told_up_to_a_number_and_then_counted(tmp_path: Path) -> None:
+    with pytest.raises(PlanError) as refused:
+        load_plan(written(tmp_path, KIOSK + "".join(f"k{n} = 1\n" for n in range(700))))
+    assert len(refused.value.mistakes) == MOST_TOLD + 1
+    assert str(refused.value.mistakes[-1]).endswith(": 200 more mistakes; mend these first")
 
 
 def test_a_wall_of_a_million_courses(tmp_path: Path) -> None:

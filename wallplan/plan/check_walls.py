@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from wallplan.plan.found import print_name
 from wallplan.plan.job import Masonry
 from wallplan.plan.notebook import Notebook
 from wallplan.plan.wall_table import ReadWall
@@ -72,6 +73,4 @@ def check_corners(walls: Sequence[ReadWall], notebook: Notebook) -> None:
 
 
 def _called(wall: ReadWall) -> str:
-    from wallplan.plan.found import print_name
-
     return f'"{print_name(wall.table.name)}"' if wall.table.name else str(int(wall.path[-1]) + 1)

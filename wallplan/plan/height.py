@@ -9,6 +9,9 @@ from wallplan.plan.job import Masonry
 THINNEST_RIP = 25 * TICKS_PER_MM
 """A lower rip breaks in the saw or under the next course; common practice, no source."""
 
+MOST_COURSES = 5_000
+"""Courses of one wall that a plan may ask for."""
+
 
 def least_height(unit: Unit) -> int:
     """The lowest wall, in ticks: one bed joint and the thinnest rip."""

@@ -16,6 +16,9 @@ from wallplan.plan.syntax import SyntaxMistake, read_toml
 LARGEST_FILE = 1_000_000
 """Bytes of a plan file; a larger one is refused without being read."""
 
+MOST_TOLD = 500
+"""Mistakes that are told of one file; a last line says how many more there are."""
+
 
 def load_plan(path: Path) -> Job:
     """The job of a plan file. Raises PlanError, with every mistake in file order, for one that cannot be used."""
@@ -67,8 +70,11 @@ def _place(
     from wallplan.plan.lines import find_lines, line_of
 
     lines = find_lines(text)
-    placed = [PlanMistake(file, line_of(lines, wrong.path), name_place(wrong), _say(wrong)) for wrong in wrongs]
-    return tuple(sorted(placed, key=lambda mistake: mistake.line or 0))
+    ordered = sorted(wrongs, key=lambda wrong: line_of(lines, wrong.path))
+    told = tuple(PlanMistake(file, line_of(lines, wrong.path), name_place(wrong), _say(wrong))
+                 for wrong in ordered[:MOST_TOLD])
+    rest = len(ordered) - len(told)
+    return (*told, PlanMistake(file, None, "", f"{rest:,} more mistakes; mend these first")) if rest else told
 
 
 def _say(wrong: Wrong) -> str:

@@ -9,12 +9,12 @@ from typing import Any, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
+from wallplan.plan.height import MOST_COURSES
+
 REQUIRED = "required"
 MOST_WALLS = 200
 MOST_OPENINGS = 200
 MOST_CONTROL_JOINTS = 500
-MOST_COURSES = 5_000
-MOST_MEASURED = 1_000
 
 Length = object
 """A length as written: text or number."""

@@ -28,6 +28,9 @@ _WANTED = {
     "bool_type": "true or false", "list_type": "a list in brackets", "model_type": "a table",
     "model_attributes_type": "a table", "dict_type": "a table",
 }
+_MOST_HINTS = 200
+"""Looking for the nearest word takes time: in a file with more mistakes than this, the later ones go without."""
+
 _MODELS: dict[str, type[Table]] = {
     "masonry": MasonryTable, "own_unit": OwnUnitTable, "wall": WallTable, "opening": OpeningTable,
 }
@@ -42,7 +45,8 @@ def read_shape(raw: dict[str, Any]) -> tuple[PlanTable, tuple[Wrong, ...]]:
     try:
         plan = PlanTable.model_validate(raw)
     except ValidationError as error:
-        wrongs = tuple(_explain(problem) for problem in error.errors(include_url=False, include_context=True))
+        problems = error.errors(include_url=False)
+        wrongs = tuple(_explain(problem, near=number < _MOST_HINTS) for number, problem in enumerate(problems))
         plan = PlanTable.model_validate(_without(raw, wrongs))
     wrong_paths = {wrong.path for wrong in wrongs}
     missing = tuple(wrong for wrong in _find_missing(plan) if not _covered(wrong.path, wrong_paths))
@@ -85,12 +89,12 @@ def _copy_tables(value: Any) -> Any:
     return [_copy_tables(inner) for inner in value] if isinstance(value, list) else value
 
 
-def _explain(problem: Mapping[str, Any]) -> Wrong:
+def _explain(problem: Mapping[str, Any], *, near: bool) -> Wrong:
     path: KeyPath = tuple(problem["loc"])
     kind, found = problem["type"], problem["input"]
     table, key = _model_at(path), str(path[-1])
     if kind == "extra_forbidden":
-        return Wrong(path, _explain_unknown(key, table))
+        return Wrong(path, _explain_unknown(key, table) if near else "unknown key")
     if kind == "too_long":
         limit = problem["ctx"]["max_length"]
         return Wrong(path, f"more than {limit:,} are not laid; write at most {limit:,}")
@@ -99,8 +103,8 @@ def _explain(problem: Mapping[str, Any]) -> Wrong:
         return Wrong(path, f"{print_found(found)} is not {'a table' if table_wanted else 'text in quotes'}")
     if kind == "literal_error":
         choices = _choices(problem["ctx"]["expected"])
-        near = find_nearest(found, choices) if isinstance(found, str) else None
-        hint = f'write {key} = "{near}"' if near else f"write {example_of(table, key)}"
+        word = find_nearest(found, choices) if near and isinstance(found, str) else None
+        hint = f'write {key} = "{word}"' if word else f"write {example_of(table, key)}"
         return Wrong(path, f"{print_found(found)} is not known; allowed: {print_choices(choices)}; {hint}")
     if kind == "list_type" and key in _MODELS and isinstance(found, dict):
         heading = example_of(table, key)

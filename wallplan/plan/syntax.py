@@ -5,8 +5,11 @@ from __future__ import annotations
 import re
 from typing import Any
 
-MOST_COMMAS = 50_000
+MOST_COMMAS = 20_000
 """Items in all lists of a plan together: over this, reading alone takes too long."""
+
+MOST_LINES = 20_000
+"""Lines of a plan, for the same reason."""
 
 _MOST_DIGITS = 1_000
 _LONG_NUMBER = re.compile(rf"\d[\d_]{{{_MOST_DIGITS}}}")
@@ -63,6 +66,8 @@ def read_toml(text: str) -> dict[str, Any]:
 def _refuse_oversize(text: str) -> None:
     if text.count(",") > MOST_COMMAS:
         raise SyntaxMistake(f"lists of more than {MOST_COMMAS:,} items; no plan needs so many", None)
+    if text.count("\n") > MOST_LINES:
+        raise SyntaxMistake(f"more than {MOST_LINES:,} lines; split the plan", None)
     if found := _DEEP_KEY.search(text):
         raise SyntaxMistake("a key of more than 20 parts; a key is one word", _line_at(text, found.start()))
     if found := _LONG_NUMBER.search(text):

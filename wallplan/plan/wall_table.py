@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Literal
 
 from wallplan.lengths import LONGEST
 from wallplan.plan.found import print_found
-from wallplan.plan.height import beds_close, count_courses, least_height
+from wallplan.plan.height import MOST_COURSES, beds_close, count_courses, least_height
 from wallplan.plan.job import Masonry, Opening, Wall
 from wallplan.plan.notebook import KeyPath, Notebook
 from wallplan.plan.opening_table import read_opening
@@ -95,8 +95,6 @@ def _refuse_disagreement(
 
 
 def _read_courses(courses: int, path: KeyPath, masonry: Masonry | None, notebook: Notebook) -> int | None:
-    from wallplan.plan.schema import MOST_COURSES
-
     if not 1 <= courses <= MOST_COURSES:
         notebook.note((*path, "courses"),
                       f"{print_found(courses)} is not a number of courses from 1 to {MOST_COURSES:,}; write courses = 13")
