@@ -6,9 +6,9 @@ from typing import TYPE_CHECKING
 
 from wallplan.catalogue.load import UnknownUnit, find_unit, units
 from wallplan.catalogue.own import own_unit
-from wallplan.catalogue.own_rules import Measured, OwnUnitError
+from wallplan.catalogue.own_rules import SHAPES, Measured, OwnUnitError
 from wallplan.catalogue.unit import Unit
-from wallplan.plan.found import find_nearest, print_found
+from wallplan.plan.found import find_nearest, print_choices, print_found
 from wallplan.plan.notebook import Notebook
 
 if TYPE_CHECKING:
@@ -38,18 +38,12 @@ def choose_unit(key: str | None, own: Unit | None, own_key: str | None, notebook
 def read_own_unit(table: OwnUnitTable, notebook: Notebook) -> Unit | None:
     """The plan's own unit, or None where something in its table is missing or wrong, which is noted."""
     known = len(notebook.wrongs)
-    if table.key is not None and table.key in units():
-        notebook.note(("own_unit", "key"), f"{print_found(table.key)} is a unit of the catalogue; write another key")
+    _check_own(table, notebook)
     length, height, thickness = (_read_measured(table, size, notebook) for size in ("length", "height", "thickness"))
     joint, gauge, tightest, widest, three_quarter, quarter, half_high = (
         notebook.read(("own_unit", key), getattr(table, key))
         for key in ("joint", "gauge", "tightest_joint", "widest_joint", "three_quarter", "quarter", "half_high"))
     half = table.half if isinstance(table.half, bool) else notebook.read(("own_unit", "half"), table.half)
-    if table.gauge is None and table.gauge_courses is not None:
-        notebook.note(("own_unit", "gauge_courses"), 'without a gauge; write gauge too, the height of so many courses')
-    elif table.gauge_courses is not None and table.gauge_courses < 1:
-        notebook.note(("own_unit", "gauge_courses"), f"{print_found(table.gauge_courses)} courses have no height; "
-                      "write at least 1")
     if table.key is None or table.kind is None or length is None or height is None or thickness is None or joint is None:
         return None
     if len(notebook.wrongs) > known:
@@ -66,6 +60,20 @@ def read_own_unit(table: OwnUnitTable, notebook: Notebook) -> Unit | None:
         for field, text in error.mistakes:
             notebook.note(("own_unit", field), text)
         return None
+
+
+def _check_own(table: OwnUnitTable, notebook: Notebook) -> None:
+    if table.key is not None and table.key in units():
+        notebook.note(("own_unit", "key"), f"{print_found(table.key)} is a unit of the catalogue; write another key")
+    for number, shape in enumerate(table.shapes or ()):
+        if shape not in SHAPES:
+            notebook.note(("own_unit", "shapes", number), f"{print_found(shape)} is not a shape; allowed: "
+                          f"{print_choices(SHAPES)}")
+    if table.gauge is None and table.gauge_courses is not None:
+        notebook.note(("own_unit", "gauge_courses"), 'without a gauge; write gauge too, the height of so many courses')
+    elif table.gauge_courses is not None and table.gauge_courses < 1:
+        notebook.note(("own_unit", "gauge_courses"), f"{print_found(table.gauge_courses)} courses have no height; "
+                      "write at least 1")
 
 
 def _read_measured(table: OwnUnitTable, size: str, notebook: Notebook) -> Measured | None:
