@@ -28,7 +28,7 @@ def _key(meaning: str, example: str, default: str, most: int | None = None) -> A
 class Table(BaseModel):
     """A table of the plan file: known keys only, nothing converted."""
 
-    model_config = ConfigDict(strict=True, extra="forbid")
+    model_config = ConfigDict(strict=True, extra="forbid", frozen=True)
 
 
 class OpeningTable(Table):
