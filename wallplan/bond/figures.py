@@ -31,8 +31,12 @@ class Terms:
         return -joints * self.close <= difference <= joints * self.open
 
     def share(self, joints: int) -> int:
-        """The most that so many joints can give or take together."""
-        return joints * max(self.close, self.open)
+        """The most that so many joints are asked to give or take together.
+
+        Never over a quarter of a module, however many joints there are: beyond it another stock length is nearer,
+        and the drift would eat the lap.
+        """
+        return min(joints * max(self.close, self.open), self.module // 4)
 
     def least_joints(self, length: int) -> int:
         """The fewest joints in a run of this nominal length: units at their longest, joints at their widest."""

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from bisect import bisect_left, bisect_right
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import product
 from typing import Literal
 
@@ -50,29 +50,57 @@ def joint_in(terms: Terms, node: Node, stretch: Stretch) -> int | None:
     return node.moved_to(side, stretch.end if side == "end" else stretch.start)
 
 
-def make_nodes(terms: Terms, stretches: tuple[Stretch, ...], positions: tuple[int, ...], at: int,
+def points_after(terms: Terms, node: Node, stretch: Stretch) -> tuple[int, ...]:
+    """Where the piece that follows a node begins in a run, and joints before it that the node stands for; () for none."""
+    if node.at <= stretch.start:
+        return (stretch.start,)
+    side, place = nearness(terms, stretch, node.at), joint_in(terms, node, stretch)
+    if node.at >= stretch.end or side == "end":
+        return ()
+    if side == "start":
+        return (stretch.start,) if place is None else (stretch.start, place)
+    return (node.at,)
+
+
+def points_before(terms: Terms, node: Node, stretch: Stretch) -> tuple[int, ...]:
+    """Where the piece before a node ends in a run, as ``points_after``; () where the node ends none."""
+    if node.at >= stretch.end:
+        return (stretch.end,)
+    side, place = nearness(terms, stretch, node.at), joint_in(terms, node, stretch)
+    if node.at <= stretch.start or side == "start":
+        return ()
+    if side == "end":
+        return (stretch.end,) if place is None else (place, stretch.end)
+    return (node.at,)
+
+
+def make_nodes(terms: Terms, stretches: tuple[Stretch, ...], fixed: tuple[int, ...], at: int,
                relaxed: bool) -> tuple[Node, ...]:
     """Every node at one position: one, or one for each choice of where the joint goes beside near ends.
 
+    Beside a fixed end it can only go: were it to stand elsewhere, the whole pattern would have it there.
     ``relaxed`` lets it stay, leaving a piece under the least.
     """
     within = [s for s in stretches if s.start < at < s.end]
     near = {(side, s.end if side == "end" else s.start) for s in within if (side := nearness(terms, s, at))}
     choices = [
-        [(side, end, place) for place in _places(terms, positions, at, side, end, relaxed)]
+        [(side, end, place) for place in ([None] if end in fixed and not relaxed else _places(terms, at, side, end, relaxed))]
         for side, end in sorted(near)
     ]
     return tuple(_node(terms, within, at, moves) for moves in product(*choices))
 
 
-def _places(terms: Terms, positions: tuple[int, ...], at: int, side: Side, end: int,
-            relaxed: bool) -> list[int | None]:
-    if side == "end":
-        low, high = end - terms.module, end - terms.least
-    else:
-        low, high = end + terms.least, end + terms.module
-    tried = positions[bisect_left(positions, low) : bisect_right(positions, high)]
-    return [None, *tried, *([at] if relaxed else [])]
+def _places(terms: Terms, at: int, side: Side, end: int, relaxed: bool) -> list[int | None]:
+    """Where a joint too near an end may go: away, a stock length or a multiple of the lap from the end."""
+    inward = -1 if side == "end" else 1
+    return [None, *(end + inward * piece for piece in _end_pieces(terms)), *([at] if relaxed else [])]
+
+
+@lru_cache(maxsize=64)
+def _end_pieces(terms: Terms) -> tuple[int, ...]:
+    laps = range(terms.lap, terms.module, terms.lap) if terms.lap else ()
+    pieces = {terms.least, *laps, *terms.stock}
+    return tuple(sorted(piece for piece in pieces if terms.least <= piece < terms.module))
 
 
 def _node(terms: Terms, within: list[Stretch], at: int, moves: tuple[Move, ...]) -> Node:

@@ -43,7 +43,7 @@ def fit_run(terms: Terms, pieces: tuple[int, ...]) -> RunFit:
     cannot be filled costs IMPOSSIBLE or more.
     """
     joints = len(pieces) - 1
-    reach = joints * max(terms.close, terms.open)
+    reach = terms.share(joints)
     ends = sorted({0, joints})
     choices = [(pieces[end], *near_stock(terms, pieces[end], reach)) for end in ends]
     best: RunFit | None = None

@@ -2,7 +2,7 @@
 
 Push every joint of a layout to the left until something holds it: each then stands at a fixed end plus a sum
 of stock lengths, laps, least pieces and half modules. Where those have a common measure, all of its multiples
-are tried and nothing is lost; where they have none, single and double shifts are.
+are tried and nothing is lost, if they are few; else the single shifts are tried, and multiples of the lap.
 """
 
 from __future__ import annotations
@@ -11,7 +11,7 @@ from math import gcd
 
 from wallplan.bond.figures import Problem, Terms
 
-MOST_SHIFTS = 16
+MOST_SHIFTS = 6
 MOST_NEAR = 40
 
 
@@ -23,11 +23,9 @@ def shifts(terms: Terms) -> tuple[int, ...]:
     measure = gcd(terms.module, *steps)
     if terms.module // measure <= MOST_SHIFTS:
         return tuple(range(0, terms.module, measure))
-    single = {sign * step for step in steps for sign in (1, -1)} | {0}
     laps = {times * terms.lap for times in range(terms.module // terms.lap + 1)} if terms.lap else set()
-    double = {one + other for one in single for other in single | laps}
-    nearest = sorted(double, key=lambda shift: (abs(shift), shift))[:MOST_NEAR]
-    return tuple(sorted({shift % terms.module for shift in nearest}))
+    single = {sign * step for step in steps for sign in (1, -1)} | laps | {0}
+    return tuple(sorted({shift % terms.module for shift in single}))
 
 
 def try_positions(problem: Problem) -> tuple[int, ...]:

@@ -10,14 +10,15 @@ from __future__ import annotations
 from bisect import bisect_left, bisect_right
 from dataclasses import dataclass, field
 from itertools import product
+from typing import NamedTuple
 
 from wallplan.bond.cost import BROKEN, FIRST_FULL, IMPOSSIBLE, JOINT, MIDDLE, SHOWS
 from wallplan.bond.figures import Problem, Stretch
-from wallplan.bond.nodes import Node, joint_in, make_nodes, nearness
+from wallplan.bond.nodes import Node, make_nodes, points_after, points_before
 from wallplan.bond.pieces import fit_run, grade_piece, near_stock
 
-LONG_RUN = 64
-"""Joints beyond which a run at a fixed end is laid from there as it comes."""
+FEW = 4
+"""So many joints share what a run's first piece leaves beside a jamb."""
 
 Owing = tuple[tuple[int, int], ...]
 """Open runs whose first piece left a difference: where the run began, and the difference."""
@@ -58,7 +59,11 @@ class Track:
         self.states: list[tuple[int, Owing]] = [(0, ())]
         self._known: dict[tuple[int, Owing], int] = {(0, ()): 0}
         self._steps: dict[int, tuple[Step, ...]] = {}
-        self._laid: dict[int, list[tuple[int, _Piecework]]] = {}
+        self._laid: dict[int, list[tuple[int, Piecework]]] = {}
+        self._shares: dict[tuple[int, tuple[int, ...]], Share] = {}
+        self._ended: dict[tuple[int, int, int], tuple[int, int]] = {}
+        self.heads = [tuple(points_after(self.terms, node, s) for s in self.stretches) for node in self.nodes]
+        self.tails = [tuple(points_before(self.terms, node, s) for s in self.stretches) for node in self.nodes]
 
     @property
     def last(self) -> int:
@@ -99,17 +104,23 @@ class Track:
                     found.append(Step(self._state(to, kept), cost, settings))
         return found
 
-    def _end_runs(self, ends: list[tuple[Stretch, int]], owed: dict[int, int]) -> tuple[int, int]:
+    def _end_runs(self, ends: list[tuple[int, int]], owed: dict[int, int]) -> tuple[int, int]:
         cost, settings = 0, 0
-        for stretch, length in ends:
-            more, setting = self._end_run(stretch, length, owed.get(stretch.start, 0))
+        for index, length in ends:
+            key = index, length, owed.get(self.stretches[index].start, 0)
+            if key not in self._ended:
+                self._ended[key] = self._end_run(self.stretches[index], length, key[2])
+            more, setting = self._ended[key]
             cost, settings = cost + more, settings | setting
         return cost, settings
 
     def _end_run(self, stretch: Stretch, length: int, left: int) -> tuple[int, int]:
-        joints = self.terms.least_joints(stretch.end - stretch.start)
+        # Only the first and the last piece may be longer than a unit before they take a stock length; all others are
+        # at most a unit long, so the run has at least so many joints to share the difference.
+        longest = stretch.end - stretch.start - max(0, left) - max(0, length - self.terms.module)
+        joints = max(0, -(-longest // self.terms.module) - 1)
         best = (IMPOSSIBLE, 0)
-        for taken in (length, *near_stock(self.terms, length, self.terms.share(joints) + abs(left))):
+        for taken in (length, *near_stock(self.terms, length, min(self.terms.share(joints) + abs(left), self.terms.module // 4))):
             over = left + length - taken
             if self.terms.absorbs(over, joints):
                 begin = stretch.end - length
@@ -120,10 +131,11 @@ class Track:
     def begin_run(self, at: int, length: int, weight: int) -> tuple[tuple[int, int, int, int], ...]:
         """Choices for the first piece of the runs that begin at ``at``: cost, saw setting, place, difference.
 
-        At the head of a long run the pattern begins as it is: what the run has over, its other end can settle.
+        At a fixed end the pattern begins as it is, and at a jamb only a few joints' worth is taken up (``FEW``): what
+        a run has over beyond that, its other end can settle.
         """
-        anchored = at in self.problem.fixed and self.terms.least_joints(self._reach[at] - at) > LONG_RUN
-        reach = 0 if anchored else self.terms.share(self.terms.least_joints(self._reach[at] - at))
+        joints = 0 if at in self.problem.fixed else min(FEW, self.terms.least_joints(self._reach[at] - at))
+        reach = self.terms.share(joints)
         choices = []
         for taken in (length, *near_stock(self.terms, length, reach)):
             shows = 3 if at == self.problem.fixed[0] else 2
@@ -132,16 +144,16 @@ class Track:
                 choices.append((cost, setting, at, length - taken))
         return tuple(choices)
 
-    def _lay_from(self, index: int) -> list[tuple[int, _Piecework]]:
+    def _lay_from(self, index: int) -> list[tuple[int, Piecework]]:
         here, found = self.nodes[index], []
         if here.fixed and (void := self._cross_void(here)) is not None:
-            return [(void, _Piecework())]
+            return [(void, Piecework())]
         for to in range(bisect_right(self.places, here.at), len(self.nodes)):
             there = self.nodes[to]
             if there.at - here.at > self.terms.module:
                 break
             if self.relaxed or there.fixed or here.fixed or there.at - here.at >= self.terms.least:
-                work = self._measure(here, there)
+                work = self._measure(index, to)
                 if work.cost < (IMPOSSIBLE if self.relaxed else BROKEN):
                     found.append((to, work))
             if there.fixed:
@@ -154,12 +166,37 @@ class Track:
             return None
         return bisect_left(self.places, following[0])
 
-    def _measure(self, here: Node, there: Node) -> _Piecework:
-        plain = not (here.moves or there.moves)
-        if plain and bisect_left(self._ends, here.at) == bisect_right(self._ends, there.at):
-            weight = sum(mask.bit_count() for _, mask in here.parts)
-            return _Piecework(*self.charge(there.at - here.at, here.at, there.at, None, weight))
-        return _lay_step(self, here, there)
+    def _measure(self, here: int, there: int) -> Piecework:
+        one, other = self.nodes[here], self.nodes[there]
+        plain = not (one.moves or other.moves)
+        if plain and bisect_left(self._ends, one.at) == bisect_right(self._ends, other.at):
+            weight = sum(mask.bit_count() for _, mask in one.parts)
+            return Piecework(*self.charge(other.at - one.at, one.at, other.at, None, weight))
+        return self._lay_step(here, there)
+
+    def _lay_step(self, here: int, there: int) -> Piecework:
+        work, begun = Piecework(), dict[int, tuple[int, int]]()
+        for index, (before, after) in enumerate(zip(self.heads[here], self.tails[there], strict=True)):
+            if before and after:
+                share = self._share(index, before + after)
+                work.cost += share.cost
+                if work.cost >= IMPOSSIBLE:
+                    return work
+                work.settings |= share.settings
+                if share.begun:
+                    start = self.stretches[index].start
+                    begun[start] = share.begun, begun.get(start, (0, 0))[1] + self.stretches[index].weight
+                if share.ended:
+                    work.ends.append((index, share.ended))
+        for at, (length, weight) in sorted(begun.items()):
+            work.starts.append(self.begin_run(at, length, weight))
+        return work
+
+    def _share(self, index: int, points: tuple[int, ...]) -> Share:
+        key = index, points
+        if key not in self._shares:
+            self._shares[key] = lay_in_run(self, self.stretches[index], points)
+        return self._shares[key]
 
     def charge(self, length: int, start: int, end: int, shows: int | None, weight: int) -> tuple[int, int]:
         """Cost and saw setting of a piece of ``length`` that stands from ``start`` to ``end`` in ``weight`` courses."""
@@ -187,83 +224,58 @@ def _make_all_nodes(problem: Problem, stretches: tuple[Stretch, ...], positions:
         if at in fixed:
             nodes.append(Node(at, (), (), fixed=True))
         else:
-            nodes.extend(make_nodes(problem.terms, stretches, positions, at, relaxed))
+            nodes.extend(make_nodes(problem.terms, stretches, problem.fixed, at, relaxed))
     return nodes
 
 
 @dataclass
-class _Piecework:
+class Piecework:
     """One step's pieces over the runs it touches: the sure cost, choices at runs' starts, pieces at their ends."""
 
     cost: int = 0
     settings: int = 0
     starts: list[tuple[tuple[int, int, int, int], ...]] = field(default_factory=list)
-    ends: list[tuple[Stretch, int]] = field(default_factory=list)
-
-    def add(self, charged: tuple[int, int]) -> None:
-        self.cost += charged[0]
-        self.settings |= charged[1]
+    ends: list[tuple[int, int]] = field(default_factory=list)
 
 
-def _lay_step(track: Track, here: Node, there: Node) -> _Piecework:
-    work, begun = _Piecework(), dict[int, list[int]]()
-    for stretch in track.stretches:
-        if stretch.start < there.at and stretch.end > here.at:
-            points = _points(track, stretch, here, there)
-            if any(one >= other for one, other in zip(points, points[1:], strict=False)):
-                work.cost = IMPOSSIBLE
-            elif len(points) > 1:
-                _lay_in_run(track, work, begun, stretch, points)
-            if work.cost >= IMPOSSIBLE:
-                return work
-    for at, (length, weight) in sorted(begun.items()):
-        work.starts.append(track.begin_run(at, length, weight))
-    return work
+class Share(NamedTuple):
+    """What one run adds to a step: sure cost, settings, length of a piece begun at its start or ended at its end, or 0."""
+
+    cost: int
+    settings: int
+    begun: int
+    ended: int
 
 
-def _points(track: Track, stretch: Stretch, here: Node, there: Node) -> tuple[int, ...]:
-    """Joints and ends between which a step lays pieces in a run; () where it lays none."""
-    points: tuple[int, ...] = (stretch.start,)
-    if here.at > stretch.start:
-        side, place = nearness(track.terms, stretch, here.at), joint_in(track.terms, here, stretch)
-        if side == "end":
-            return ()
-        if place is not None:
-            points = (stretch.start, place) if side == "start" else (place,)
-    if there.at >= stretch.end:
-        return (*points, stretch.end)
-    side, place = nearness(track.terms, stretch, there.at), joint_in(track.terms, there, stretch)
-    if side == "start":
-        return ()
-    if side == "end":
-        return (*points, stretch.end) if place is None else (*points, place, stretch.end)
-    return (*points, there.at)
-
-
-def _lay_in_run(track: Track, work: _Piecework, begun: dict[int, list[int]], stretch: Stretch,
-                points: tuple[int, ...]) -> None:
-    begins, ends = points[0] == stretch.start, points[-1] == stretch.end
-    if begins and ends:
-        _lay_whole(track, work, stretch, points)
-        return
+def lay_in_run(track: Track, stretch: Stretch, points: tuple[int, ...]) -> Share:
+    """The pieces of one run between joints and ends."""
     pairs = list(zip(points, points[1:], strict=False))
-    if begins:
+    if any(start >= end for start, end in pairs):
+        return Share(IMPOSSIBLE, 0, 0, 0)
+    if points[0] == stretch.start and points[-1] == stretch.end:
+        return _lay_whole(track, stretch, pairs)
+    cost, settings, begun, ended = 0, 0, 0, 0
+    if points[0] == stretch.start:
         start, end = pairs.pop(0)
-        work.cost += track.begins_full(stretch, end - start)
-        begun.setdefault(start, [end - start, 0])[1] += stretch.weight
-    if ends:
+        begun = end - start
+        cost += track.begins_full(stretch, begun)
+    if points[-1] == stretch.end:
         start, end = pairs.pop()
-        work.ends.append((stretch, end - start))
+        ended = end - start
     for start, end in pairs:
-        work.add(track.charge(end - start, start, end, None, stretch.weight))
+        more, setting = track.charge(end - start, start, end, None, stretch.weight)
+        cost, settings = cost + more, settings | setting
+    return Share(cost, settings, begun, ended)
 
 
-def _lay_whole(track: Track, work: _Piecework, stretch: Stretch, points: tuple[int, ...]) -> None:
+def _lay_whole(track: Track, stretch: Stretch, pairs: list[tuple[int, int]]) -> Share:
     """A run that one step fills: its pieces and joints are settled at once."""
-    lengths = tuple(end - start for start, end in zip(points, points[1:], strict=False))
-    fit = fit_run(track.terms, lengths)
-    work.cost += IMPOSSIBLE if fit.cost >= IMPOSSIBLE else track.begins_full(stretch, fit.pieces[0])
-    work.cost += JOINT * abs(fit.difference) * stretch.weight
+    fit = fit_run(track.terms, tuple(end - start for start, end in pairs))
+    if fit.cost >= IMPOSSIBLE:
+        return Share(IMPOSSIBLE, 0, 0, 0)
+    cost, settings = track.begins_full(stretch, fit.pieces[0]) + JOINT * abs(fit.difference) * stretch.weight, 0
     shows = max(stretch.start_shows, stretch.end_shows)
-    for length, start, end in zip(fit.pieces, points, points[1:], strict=False):
-        work.add(track.charge(length, start, end, shows, stretch.weight))
+    for length, (start, end) in zip(fit.pieces, pairs, strict=True):
+        more, setting = track.charge(length, start, end, shows, stretch.weight)
+        cost, settings = cost + more, settings | setting
+    return Share(cost, settings, 0, 0)

@@ -4,7 +4,7 @@ and from the top of the footing."""
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from wallplan.catalogue.unit import PieceName
 from wallplan.plan.job import Job, Wall
@@ -13,8 +13,7 @@ Shape = Literal["stretcher", "corner", "sash", "bond beam", "lintel", "precast",
 Lead = Literal["left", "right"]
 
 
-@dataclass(frozen=True, slots=True)
-class Piece:
+class Piece(NamedTuple):
     """A unit as laid. ``piece`` "cut" is sawn to ``length``; a ripped piece has ``height`` under the unit's.
 
     ``mark`` is the letter of a cut (sawn in length or ripped) on sheets and lists, None for a piece that is
@@ -61,7 +60,8 @@ class WallLayout:
     """One wall laid out. ``cutting`` and ``cutting_at_least`` count cuts as the objective does (short ones twice).
 
     ``why`` says where reached and bound differ, one sentence each; ``joints`` is the tightest and the widest
-    head joint that any run came to; ``bed`` is the bed joint as laid.
+    head joint that any run came to; ``bed`` is the bed joint as laid; ``settings_proven`` is False where fewer saw
+    settings at the same cutting were not ruled out.
     """
 
     wall: Wall
@@ -71,6 +71,7 @@ class WallLayout:
     joints: tuple[int, int]
     bed: int
     why: tuple[str, ...]
+    settings_proven: bool = True
 
 
 @dataclass(frozen=True)

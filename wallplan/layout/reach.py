@@ -5,7 +5,7 @@ from __future__ import annotations
 from bisect import bisect_right
 from dataclasses import dataclass
 
-from wallplan.layout.coursing import Row
+from wallplan.layout.coursing import THINNEST_RIP, Row
 from wallplan.plan.job import Opening, Wall
 
 
@@ -45,6 +45,9 @@ def _reach(opening: Opening, rows: tuple[Row, ...]) -> Reach:
     first = bisect_right(lines, sill) if sill < rows[-1].top else len(rows) + 1
     first += 0 if sill_on else 1
     last = bisect_right(lines, head) - 1 if head < rows[-1].top else len(rows)
+    if not head_on and rows[last].top - head < rows[last].bed + THINNEST_RIP:
+        # No lintel can be ripped so thin: the head is laid at the next course line, and the check says by how much.
+        head, head_on, last = rows[last].top, True, last + 1
     return Reach(
         opening, sill, head, first, last,
         sill_course=None if sill_on else first - 1,

@@ -102,6 +102,7 @@ def _count_short_laps(terms: Terms, runs: tuple[LaidRun, ...]) -> int:
             joints[middle] = joints.get(middle, 0) | run.courses
     places, short = sorted(joints), 0
     for index, place in enumerate(places):
+        short += (joints[place] << 1 & joints[place]).bit_count() if terms.lap else 0
         ahead = index + 1
         while ahead < len(places) and places[ahead] - place < terms.lap - TICKS_OF_ROUNDING:
             short += adjoining(joints[place], joints[places[ahead]])

@@ -34,7 +34,8 @@ def check_lap(wall: AsLaid) -> tuple[Finding, ...]:
     for below, above in _pair_tiers(wall, _find_tiers(wall)):
         laps, nearest = _measure(below, above)
         if below.course == above.course:
-            apart = ~_share_piece(wall, below.joints[nearest], above.joints)
+            # In a course laid in layers a joint that goes straight up through both is one joint of that course.
+            apart = (laps > 2 * ROUNDING) & ~_share_piece(wall, below.joints[nearest], above.joints)
             laps, nearest, above = laps[apart], nearest[apart], _narrow(above, apart)
         if len(laps):
             smallest = int(laps.min()) if smallest < 0 else min(smallest, int(laps.min()))

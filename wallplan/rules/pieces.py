@@ -13,6 +13,9 @@ from wallplan.rules.sources import LEAST_PIECE
 
 PARTS = {"half": (1, 2), "quarter": (1, 4), "three-quarter": (3, 4)}
 
+THINNEST_RIP = 24_000
+"""25 mm: a rip lower than this breaks in the saw; common practice, no source."""
+
 
 def check_pieces(wall: AsLaid) -> tuple[Finding, ...]:
     """Lengths against the least piece, the unit and the stock. Precast and returns' ends are left out."""
@@ -22,7 +25,7 @@ def check_pieces(wall: AsLaid) -> tuple[Finding, ...]:
     if not len(judged):
         return (report_held(wall, "least piece", LEAST_PIECE, "no pieces", least),)
     length = (wall.right - wall.left)[judged]
-    breaks = [*_too_short(wall, judged, length), *_too_long(wall, judged, length), *_misnamed(wall, judged, length)]
+    breaks = [*_too_short(wall, judged, length), *_too_thin(wall, judged), *_too_long(wall, judged, length), *_misnamed(wall, judged, length)]
     figure = size(wall, length.min() + masonry.joint)
     return report_breaks(wall, "least piece", LEAST_PIECE, breaks) or (
         report_held(wall, "least piece", LEAST_PIECE, figure, least),
@@ -36,6 +39,16 @@ def _too_short(wall: AsLaid, judged: Ints, length: Ints) -> Iterator[Break]:
         yield Break(
             int(wall.course[piece]), int(wall.left[piece]), exact(wall, nominal, masonry.least_piece),
             size(wall, masonry.least_piece), _mend_sliver(wall, piece, nominal),
+        )
+
+
+def _too_thin(wall: AsLaid, judged: Ints) -> Iterator[Break]:
+    height = (wall.top - wall.bottom)[judged]
+    for index in np.flatnonzero(height < THINNEST_RIP - ROUNDING).tolist():
+        piece, lack = int(judged[index]), THINNEST_RIP - int(height[index])
+        yield Break(
+            int(wall.course[piece]), int(wall.left[piece]), f"ripped to {size(wall, height[index])} high",
+            size(wall, THINNEST_RIP), f"move the sill or head beside it by {size(wall, lack)} or more, to a course line at best",
         )
 
 
