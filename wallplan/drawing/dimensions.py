@@ -1,0 +1,195 @@
+"""Dimensions: running distances from the wall's left end, one overall, course numbers and course heights.
+
+Every figure is the nearest 1/16 in or 1 mm to the exact distance from the end or the datum; none is a sum of
+rounded ones.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from wallplan.drawing.board import Board
+from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES, Placer, measure, measure_text
+from wallplan.drawing.outlines import THIN_LINE
+from wallplan.drawing.primitives import Box, Segment, Text
+from wallplan.drawing.view import View
+from wallplan.layout.model import WallLayout
+from wallplan.lengths import print_length
+from wallplan.plan.job import Job
+
+LINE_DROP = 4.0
+"""From the wall's foot to the line of running distances, mm."""
+
+_TICK = 1.2
+_GAP = 1.0
+_MOST_ROWS = 8
+_CLEAR = 0.7
+_STEPS = (1, 2, 3, 5, 10, 20, 50, 100)
+
+
+@dataclass(frozen=True)
+class Figure:
+    """A running distance: where its tick stands, where its lettering is centred and in which row, from 0."""
+
+    x: float
+    centre: float
+    row: int
+    text: str
+
+
+def running_points(view: View) -> tuple[int, ...]:
+    """Distances in view that are marked on the footing: ends, jambs, control joints and match lines, in ticks."""
+    wall, window = view.wall.wall, view.window
+    jambs = {side for opening in view.openings for side in (opening.left, opening.right)}
+    points = {0, wall.length, *wall.control_joints, *jambs, *window.matches}
+    return tuple(sorted(point for point in points if window.left <= point <= window.right))
+
+
+def stagger(view: View, height: float) -> tuple[Figure, ...]:
+    """Running figures in as few rows as keep them apart, the ends' first; where a row is full a figure stands in the
+    next, or aside of its tick. A figure that no row has room for is left out."""
+    placer = Placer(Box(-1e6, -1.0, 1e6, 1e6))
+    points = running_points(view)
+    figures = []
+    for point in sorted(points, key=lambda point: (point not in (points[0], points[-1]), point)):
+        text = print_length(point, view.job.measure) if point else "0"
+        figure = _place_figure(placer, view.across(point), text, height)
+        if figure is not None:
+            figures.append(figure)
+    return tuple(sorted(figures, key=lambda figure: figure.x))
+
+
+def _place_figure(placer: Placer, x: float, text: str, height: float) -> Figure | None:
+    """The first free place for a figure, measured from the line of running distances."""
+    half = measure(text, height) / 2
+    for row in range(_MOST_ROWS):
+        for shift in (0.0, 0.35 * half, -0.35 * half, 0.7 * half, -0.7 * half, half, -half):
+            figure = Figure(x, x + shift, row, text)
+            box = measure_text(_letter_figure(figure, 0.0, height))
+            leader = _lead_figure(figure, 0.0, height)
+            if placer.is_free(box, _GAP / 2) and placer.is_clear(leader, _GAP / 2):
+                placer.take(box.shrunk(-_GAP / 2))
+                placer.take_lines([leader])
+                return figure
+    return None
+
+
+def _letter_figure(figure: Figure, line: float, height: float) -> Text:
+    return Text(figure.centre, line + 2.0 + height + figure.row * _row_pitch(height), figure.text, height, "middle")
+
+
+def _lead_figure(figure: Figure, line: float, height: float) -> Segment:
+    return Segment(figure.x, line, figure.centre, line + 1.2 + figure.row * _row_pitch(height))
+
+
+def running_height(figures: tuple[Figure, ...], height: float) -> float:
+    """From the wall's foot to under the overall dimension, mm."""
+    rows = 1 + max((figure.row for figure in figures), default=0)
+    return LINE_DROP + _row_pitch(height) * (rows + 1) + 2.0
+
+
+def _row_pitch(height: float) -> float:
+    return height + 2.2
+
+
+def draw_running(board: Board, view: View, height: float) -> None:
+    """The line of running distances under the wall, its figures, and the overall dimension."""
+    outline = view.outline
+    line = outline.bottom + LINE_DROP
+    figures = stagger(view, height)
+    ticks = [Segment(outline.left, line, outline.right, line)]
+    for figure in figures:
+        ticks += [Segment(figure.x, outline.bottom + 1.0, figure.x, line), _lead_figure(figure, line, height),
+                  _slash(figure.x, line)]
+        board.letter(_letter_figure(figure, line, height))
+    board.stroke(ticks, THIN_LINE)
+    rows = 1 + max((figure.row for figure in figures), default=0)
+    _draw_overall(board, view, line + 2.0 + height / 2 + rows * _row_pitch(height), height)
+
+
+def _slash(x: float, y: float) -> Segment:
+    return Segment(x - _TICK, y + _TICK, x + _TICK, y - _TICK)
+
+
+def _draw_overall(board: Board, view: View, y: float, height: float) -> None:
+    """One line over the window's length, broken for its figure; an end off the sheet has no tick."""
+    outline, wall = view.outline, view.wall.wall
+    words = f"overall {print_length(wall.length, view.job.measure)}"
+    text = Text(outline.centre.x, y + height / 2, words, height, "middle")
+    box = measure_text(text)
+    if box.width + 8 > outline.width:
+        text = Text(outline.left, y + height / 2, words, height)
+        board.letter(text)
+        return
+    board.letter(text)
+    lines = [Segment(outline.left, y, box.left - _GAP, y), Segment(box.right + _GAP, y, outline.right, y)]
+    for x, seen in ((outline.left, view.window.left == 0), (outline.right, view.window.right == wall.length)):
+        if seen:
+            lines += [_slash(x, y), Segment(x, y - 1.8, x, y + 1.8)]
+    board.stroke(lines, THIN_LINE)
+
+
+def fit_numbers(view: View, figures: float) -> tuple[float, int]:
+    """How high course numbers are, up to ``figures`` mm, and every how many courses one stands: each if it can."""
+    pitch = view.scale.on_paper(view.job.masonry.unit.gauge)
+    for height in (LARGE_FIGURES, 4.5, 4.0, FIGURES):
+        if height <= figures and height + _CLEAR <= pitch:
+            return height, 1
+    return figures, next((step for step in _STEPS if step * pitch >= figures + _CLEAR), _STEPS[-1])
+
+
+def numbered_courses(first: int, last: int, step: int) -> tuple[int, ...]:
+    """The courses that are numbered: every one, or each whole ``step`` with the first and last where they are clear."""
+    numbers = [number for number in range(first, last + 1) if number % step == 0]
+    if not numbers or numbers[0] - first >= step:
+        numbers.insert(0, first)
+    if last - numbers[-1] >= step:
+        numbers.append(last)
+    return tuple(numbers)
+
+
+def side_widths(job: Job, wall: WallLayout, height: float) -> tuple[float, float]:
+    """Room that course numbers take on the left, and numbers with heights on the right of a wall, mm."""
+    number = measure(str(max(len(wall.courses), 10)), height)
+    heights = max((measure(print_length(course.top, job.measure), height) for course in wall.courses), default=0.0)
+    return number + 3.5, number + heights + 8.5
+
+
+def draw_levels(board: Board, view: View, figures: float) -> None:
+    """Course numbers at both ends; at the right end, the height of each numbered course's top from the datum.
+
+    ``figures`` is as high as they may be, mm.
+    """
+    height, step = fit_numbers(view, figures)
+    first, last = view.window.courses
+    outline = view.outline
+    width = measure(str(max(last, 10)), height)
+    after = outline.right + 2.5 + width + 3.5
+    lines: list[Segment] = []
+    for number in numbered_courses(first, last, step):
+        course = view.wall.courses[number - 1]
+        middle = (view.up(course.bottom) + view.up(course.top)) / 2 + height / 2
+        board.letter(Text(outline.left - 2.5, middle, str(number), height, "end"),
+                     Text(outline.right + 2.5 + width, middle, str(number), height, "end"))
+        top = view.up(course.top)
+        board.letter(Text(after, top + height / 2, print_length(course.top, view.job.measure), height))
+        lines.append(Segment(outline.right + 0.6, top, after - 0.8, top))
+    _draw_datum(board, view, after, height)
+    board.stroke([part for line in lines for part in _broken(board, line)], THIN_LINE)
+
+
+def _draw_datum(board: Board, view: View, x: float, height: float) -> None:
+    if view.window.bottom == 0:
+        y = view.outline.bottom
+        if board.letter_if_free(Text(x, y + height / 2, "0", height), 0.2):
+            board.stroke([Segment(view.outline.right + 0.6, y, x - 0.8, y)], THIN_LINE)
+
+
+def _broken(board: Board, line: Segment) -> list[Segment]:
+    """A level line without the part that would run through a course number."""
+    near = Box(line.x1, line.y1 - 0.4, line.x2, line.y1 + 0.4)
+    found = board.placer.find_in(near)
+    if found is None or found.left >= line.x2:
+        return [line]
+    parts = (Segment(line.x1, line.y1, found.left - 0.4, line.y1), Segment(found.right + 0.4, line.y1, line.x2, line.y1))
+    return [part for part in parts if part.x2 > part.x1]

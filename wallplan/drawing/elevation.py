@@ -1,0 +1,174 @@
+"""The elevation: every piece of a wall as it is seen, with its openings, lintels, leads and control joints."""
+
+from __future__ import annotations
+
+from wallplan.drawing.board import Board
+from wallplan.drawing.hatching import hatch_cut, hatch_half, hatch_part
+from wallplan.drawing.lettering import FIGURES, centre_text, measure_text
+from wallplan.drawing.letters import Ground, letter_cuts, room_in
+from wallplan.drawing.opening_labels import letter_openings
+from wallplan.drawing.outlines import CONTROL_WIDTH, HEAVY_LINE, THIN_LINE, UNIT_LINE, Cell, find_cells
+from wallplan.drawing.paper import BORDER
+from wallplan.drawing.primitives import Box, Dash, Segment, Text
+from wallplan.drawing.view import View
+
+LINTEL_LINE = 0.5
+"""Outline of a lintel, mm."""
+
+BEAM_DASH: Dash = (3.0, 1.0, 0.7, 1.0)
+"""Along the units of a bond-beam course."""
+
+MATCH_DASH: Dash = (6.0, 1.2, 1.2, 1.2)
+"""A match line's."""
+
+
+def draw_elevation(board: Board, view: View) -> int:
+    """Draw the window's part of the wall; how many stacks of cuts found no room for their letter."""
+    cells = find_cells(view)
+    holes = tuple(view.hole(opening) for opening in view.openings)
+    edges = edge_lines(view)
+    letter_openings(board, view)
+    board.placer.take_lines(lead_lines(view, cells))
+    board.outline([cell.box for cell in cells], UNIT_LINE)
+    mark_control_joints(board, view)
+    outline = view.outline
+    band = Box(outline.left, BORDER, outline.right, outline.top - HEAVY_LINE)
+    missing = letter_cuts(board, cells, Ground(holes, band))
+    _letter_precast(board, cells)
+    _hatch_cells(board, cells)
+    _mark_beams(board, view, cells)
+    board.outline([cell.box for cell in cells if cell.piece.shape in ("lintel", "precast")], LINTEL_LINE)
+    board.stroke(lead_lines(view, cells), HEAVY_LINE)
+    board.stroke(edges, HEAVY_LINE)
+    mark_match_lines(board, view)
+    return missing
+
+
+def _hatch_cells(board: Board, cells: tuple[Cell, ...]) -> None:
+    lines: list[Segment] = []
+    for cell in cells:
+        box = cell.box.shrunk(UNIT_LINE / 2)
+        blank = _lettering_in(board, cell.box)
+        if cell.piece.piece == "cut":
+            lines.extend(hatch_cut(box, blank))
+        elif cell.piece.piece == "half":
+            lines.extend(hatch_half(box, blank))
+        elif cell.piece.piece != "full":
+            lines.extend(hatch_part(box, blank))
+    board.stroke(lines, THIN_LINE)
+
+
+def _lettering_in(board: Board, box: Box) -> Box | None:
+    """What a piece's lettering covers, with a little round it."""
+    found = board.placer.find_in(box)
+    return found.shrunk(-0.5) if found else None
+
+
+def _mark_beams(board: Board, view: View, cells: tuple[Cell, ...]) -> None:
+    """A chain line along the units of each bond beam, broken where a piece is lettered."""
+    lines = []
+    for cell in cells:
+        if cell.piece.shape == "bond beam" or cell.course in view.wall.wall.bond_beams:
+            box, blank = cell.box, _lettering_in(board, cell.box)
+            y = box.centre.y
+            parts = [(box.left, blank.left), (blank.right, box.right)] if blank else [(box.left, box.right)]
+            lines.extend(Segment(start, y, end, y) for start, end in parts if end > start)
+    board.stroke(lines, UNIT_LINE, BEAM_DASH)
+
+
+def _letter_precast(board: Board, cells: tuple[Cell, ...]) -> None:
+    for cell in cells:
+        if cell.piece.shape == "precast":
+            for words in ("PRECAST LINTEL", "PRECAST"):
+                text = centre_text(cell.box, words, FIGURES)
+                if room_in(cell.box).holds(measure_text(text).shrunk(0.3)) and board.letter_if_free(text):
+                    break
+
+
+def edge_lines(view: View) -> list[Segment]:
+    """The wall's own edges and the openings' edges in view; a side cut by a match line is left open."""
+    window, wall = view.window, view.wall.wall
+    lines = _sides(view, view.outline, (window.left == 0, window.right == wall.length,
+                                        window.bottom == 0, window.top >= view.wall.courses[-1].top))
+    for opening in view.openings:
+        lines += _sides(view, view.hole(opening), (
+            opening.left >= window.left, opening.right <= window.right, window.bottom <= opening.bottom != 0,
+            opening.top <= window.top,
+        ))
+    return lines + steel_lintels(view)
+
+
+def _sides(view: View, box: Box, drawn: tuple[bool, bool, bool, bool]) -> list[Segment]:
+    half = HEAVY_LINE / 2  # corners are closed
+    sides = (
+        Segment(box.left, box.top - half, box.left, box.bottom + half),
+        Segment(box.right, box.top - half, box.right, box.bottom + half),
+        Segment(box.left, box.bottom, box.right, box.bottom), Segment(box.left, box.top, box.right, box.top),
+    )
+    return [side for side, seen in zip(sides, drawn, strict=True) if seen]
+
+
+def steel_lintels(view: View) -> list[Segment]:
+    """A heavy line over each opening that a steel lintel spans, from bearing to bearing."""
+    return [
+        Segment(view.across(max(opening.left - opening.bearing, view.window.left)), view.up(opening.top),
+                view.across(min(opening.right + opening.bearing, view.window.right)), view.up(opening.top))
+        for opening in view.openings if opening.lintel == "steel" and opening.top <= view.window.top
+    ]
+
+
+def lead_lines(view: View, cells: tuple[Cell, ...]) -> list[Segment]:
+    """The racked-back edge of both leads, course by course; [] where the wall has none."""
+    inner: dict[str, dict[int, float]] = {"left": {}, "right": {}}
+    for cell in cells:
+        if cell.piece.lead == "left":
+            inner["left"][cell.course] = max(cell.box.right, inner["left"].get(cell.course, 0))
+        elif cell.piece.lead == "right":
+            inner["right"][cell.course] = min(cell.box.left, inner["right"].get(cell.course, cell.box.left))
+    ends = {"left": view.outline.left, "right": view.outline.right}
+    return [line for side, edges in inner.items() if edges for line in _stair(view, edges, ends[side])]
+
+
+def _stair(view: View, edges: dict[int, float], end: float) -> list[Segment]:
+    lines = []
+    before = None
+    for course in view.courses:
+        x = edges.get(course.number, end)
+        low = view.up(course.bottom + (view.wall.bed // 2 if course.bottom else 0))
+        top = view.up(course.top + (view.wall.bed // 2 if course is not view.wall.courses[-1] else 0))
+        if before is not None and before != x:
+            lines.append(Segment(min(before, x) - HEAVY_LINE / 2, low, max(before, x) + HEAVY_LINE / 2, low))
+        if x != end:
+            lines.append(Segment(x, low, x, top))
+        before = x
+    return lines
+
+
+def mark_control_joints(board: Board, view: View) -> None:
+    """Two lines standing over the wall at each control joint in view, lettered CJ."""
+    half = max(CONTROL_WIDTH, view.scale.on_paper(view.job.masonry.joint)) / 2
+    box = view.outline
+    for joint in view.wall.wall.control_joints:
+        if view.window.left < joint < view.window.right:
+            x = view.across(joint)
+            lines = [Segment(side, box.top - 3.0, side, box.bottom) for side in (x - half, x + half)]
+            board.stroke(lines, UNIT_LINE)
+            board.placer.take_lines(lines)
+            board.letter(Text(x, box.top - 4.0, "CJ", FIGURES, "middle"))
+
+
+def mark_match_lines(board: Board, view: View) -> None:
+    """A chain line over the wall at each match line, named on both sheets by its distance."""
+    box = view.outline
+    for match in view.window.matches:
+        x = view.across(match)
+        line = Segment(x, box.top - 8.0, x, box.bottom + 3.0)
+        board.stroke([line], HEAVY_LINE, MATCH_DASH)
+        board.placer.take_lines([line])
+        words = "MATCH LINE"
+        at_left = x - box.left > box.right - x
+        text = Text(x - 1.5 if at_left else x + 1.5, box.top - 4.5, words, FIGURES, "end" if at_left else "start")
+        board.letter_if_free(text, 0.3)
+    for level in view.window.levels:
+        y = view.up(level)
+        board.stroke([Segment(box.left - 4.0, y, box.right + 4.0, y)], HEAVY_LINE, MATCH_DASH)

@@ -1,0 +1,169 @@
+"""Letters of cuts: inside the piece where there is room, else beside it with a leader.
+
+A leader's letter stands for the pieces plumb above or below it in every other course: they are one cut. Each
+place for such a letter is free paper: a whole unit beside the piece, an opening, or the sheet above the wall.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from wallplan.drawing.board import Board
+from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES, centre_text, measure, measure_text
+from wallplan.drawing.outlines import HEAVY_LINE, Cell
+from wallplan.drawing.primitives import Box, Segment, Text
+
+CLEARANCE = 0.4
+"""Between a letter and the line round its piece, mm."""
+
+PITCH = 1.7
+"""Between rows of lettering, in heights of their capitals."""
+
+_SIZES = (LARGE_FIGURES, 4.5, 4.0, FIGURES)
+_SHIFTS = (0.0, 2.5, -2.5, 5.0, -5.0, 8.0, -8.0, 12.0, -12.0)
+
+
+def room_in(box: Box) -> Box:
+    """The part of a piece's box that lettering may use: clear of a lead's heavy line round it."""
+    return box.shrunk(HEAVY_LINE / 2 + CLEARANCE)
+
+
+def fit_letter(box: Box, mark: str) -> Text | None:
+    """A mark in the middle of a box, as high as it fits between 5 and 3.5 mm; None where it does not fit."""
+    room = room_in(box)
+    for height in _SIZES:
+        if height <= room.height and measure(mark, height) <= room.width:
+            return centre_text(box, mark, height)
+    return None
+
+
+def needs_leaders(cells: Iterable[Cell]) -> bool:
+    """Whether some cut is too small on the paper to hold its letter."""
+    return any(cell.piece.mark and fit_letter(cell.box, cell.piece.mark) is None for cell in cells)
+
+
+@dataclass(frozen=True)
+class Ground:
+    """Free paper round the pieces: the openings in view, and the band above the wall."""
+
+    holes: tuple[Box, ...]
+    band: Box
+
+
+def letter_cuts(board: Board, cells: tuple[Cell, ...], ground: Ground) -> int:
+    """Letter every cut, and say how many stacks of cuts found no place (0 unless a sheet is crowded)."""
+    small: list[Cell] = []
+    for cell in cells:
+        if cell.piece.mark:
+            text = fit_letter(cell.box, cell.piece.mark)
+            if text is None:
+                small.append(cell)
+            else:
+                board.letter(text)
+    rows = _rows(cells)
+    rest = [cell for cell in small if not _letter_beside(board, cell, rows[cell.course])]
+    return sum(not _letter_stack(board, stack, ground) for stack in _stacks(rest))
+
+
+def _rows(cells: tuple[Cell, ...]) -> dict[int, list[Cell]]:
+    rows: dict[int, list[Cell]] = {}
+    for cell in cells:
+        rows.setdefault(cell.course, []).append(cell)
+    return rows
+
+
+def _letter_beside(board: Board, cell: Cell, row: list[Cell]) -> bool:
+    """Letter a small cut in the whole unit next to it, with a leader across their joint."""
+    assert cell.piece.mark
+    middle = cell.box.centre
+    for other in row:
+        beside = abs(other.box.left - cell.box.right) < 2 or abs(cell.box.left - other.box.right) < 2
+        if not beside or other.piece.piece != "full" or abs(other.box.centre.y - middle.y) > 1:
+            continue
+        text = fit_letter(other.box.shrunk(1.0)._replace(top=other.box.top, bottom=other.box.bottom), cell.piece.mark)
+        if text is not None and board.placer.is_free(measure_text(text), 0.2):
+            _lead_to(board, middle.x, middle.y, text)
+            return True
+    return False
+
+
+def _stacks(cells: list[Cell]) -> Iterator[list[Cell]]:
+    """Cuts of one mark plumb over each other in every other course, lowest first."""
+    stacks: dict[tuple[str | None, int, int], list[Cell]] = {}
+    for cell in cells:
+        piece = cell.piece
+        key = (piece.mark, piece.left, piece.length)
+        found = stacks.get(key)
+        if found and cell.course - found[-1].course > 2:
+            yield found
+            found = None
+        if found is None:
+            found = stacks[key] = []
+        found.append(cell)
+    yield from stacks.values()
+
+
+def _letter_stack(board: Board, stack: list[Cell], ground: Ground) -> bool:
+    mark = stack[0].piece.mark
+    assert mark
+    for height in (LARGE_FIGURES, FIGURES):
+        for cell, text in _places(stack, mark, height, ground):
+            box = measure_text(text)
+            x, y = cell.box.centre
+            if board.placer.is_free(box) and board.placer.is_clear(_leader(x, y, text)):
+                _lead_to(board, x, y, text)
+                return True
+    return False
+
+
+def _places(stack: list[Cell], mark: str, height: float, ground: Ground) -> Iterator[tuple[Cell, Text]]:
+    """Where a stack's letter may stand, the best first: in an opening beside it, or above or below the stack."""
+    width = measure(mark, height)
+    for cell in stack:
+        for hole in ground.holes:
+            yield from ((cell, text) for text in _beside_hole(cell, hole, mark, height))
+    for cell, room, upward in _rooms(stack, ground):
+        for row in range(6):
+            for shift in _SHIFTS:
+                base = room.bottom - 1.5 - row * PITCH * height if upward else room.top + 2.0 + height * (1 + PITCH * row)
+                text = Text(cell.box.centre.x + shift, base, mark, height, "middle")
+                box = measure_text(text)
+                if room.holds(box.shrunk(-0.5)) or (room is ground.band and box.top > 15 and width < room.width):
+                    yield cell, text
+
+
+def _beside_hole(cell: Cell, hole: Box, mark: str, height: float) -> Iterator[Text]:
+    base = cell.box.centre.y + height / 2
+    if hole.top + 1.5 > base - height or base > hole.bottom - 1.5:
+        return
+    if abs(cell.box.right - hole.left) < 1:
+        yield Text(hole.left + 3.5, base, mark, height, "start")
+    if abs(cell.box.left - hole.right) < 1:
+        yield Text(hole.right - 3.5, base, mark, height, "end")
+
+
+def _rooms(stack: list[Cell], ground: Ground) -> list[tuple[Cell, Box, bool]]:
+    """Free paper over and under a stack, the nearest first, with the piece that the leader starts from."""
+    top, low = stack[-1], stack[0]
+    found = [(top.box.top - ground.band.bottom, top, ground.band, True)]
+    for hole in ground.holes:
+        if hole.left < top.box.centre.x < hole.right:
+            if hole.bottom <= top.box.top + 1:
+                found.append((top.box.top - hole.bottom, top, hole, True))
+            if hole.top >= low.box.bottom - 1:
+                found.append((hole.top - low.box.bottom, low, hole, False))
+    return [(cell, room, upward) for _, cell, room, upward in sorted(found, key=lambda item: item[0])]
+
+
+def _leader(x: float, y: float, text: Text) -> Segment:
+    """From a place in a piece to the near side of a letter, a little short of it."""
+    box = measure_text(text)
+    if box.top <= y <= box.bottom:
+        return Segment(x, y, box.left - 0.7 if x < box.left else box.right + 0.7, y)
+    return Segment(x, y, box.centre.x, box.bottom + 0.8 if y > box.bottom else box.top - 0.8)
+
+
+def _lead_to(board: Board, x: float, y: float, text: Text) -> None:
+    board.lead(_leader(x, y, text))
+    board.letter(text)

@@ -1,0 +1,133 @@
+"""A drawing as PDF: the one module that knows matplotlib, and of it only the PDF back end.
+
+Pages are drawn straight onto the back end's renderer, without figures: a sheet is some hundred primitives, and
+none of them needs layout. Text stays text, its font is embedded as TrueType.
+"""
+
+from __future__ import annotations
+
+import io
+import logging
+from collections.abc import Iterable
+from typing import Any
+
+import matplotlib
+import numpy as np
+from matplotlib.backends.backend_pdf import PdfFile, RendererPdf
+from matplotlib.font_manager import FontProperties
+from matplotlib.path import Path
+from matplotlib.transforms import Affine2D
+
+from wallplan.drawing.lettering import font_size, measure
+from wallplan.drawing.primitives import Area, Box, Dot, Drawing, Outlines, Page, Primitive, Segment, Strokes, Text
+
+POINTS = 72 / 25.4
+"""PDF points to the mm."""
+
+_RECTANGLE = [Path.MOVETO, Path.LINETO, Path.LINETO, Path.LINETO, Path.CLOSEPOLY]
+_COLOURS = {"white": (1.0, 1.0, 1.0), "black": (0.0, 0.0, 0.0)}
+_NOTHING = np.empty((0, 2))
+_SETTINGS = {"pdf.fonttype": 42, "pdf.compression": 6, "pdf.use14corefonts": False, "path.simplify": False}
+
+
+class _Plain:
+    """How a text asks the renderer for no kerning: its letters then stand where they were measured."""
+
+    def get_fontfeatures(self) -> tuple[str, ...]:
+        return ("-kern", "-liga")
+
+    def get_language(self) -> None:
+        return None
+
+
+def draw_pdf(drawing: Drawing) -> bytes:
+    """The drawing's pages as one PDF, the same bytes for the same drawing. A drawing without pages gives a PDF
+    without pages."""
+    logging.getLogger("matplotlib").setLevel(logging.ERROR)  # a letter that the font lacks is drawn as an empty box
+    written = io.BytesIO()
+    with matplotlib.rc_context(_SETTINGS):
+        metadata = {"Title": drawing.title, "Creator": "wallplan", "Producer": None, "CreationDate": None}
+        file = PdfFile(written, metadata=metadata)
+        for page in drawing.pages:
+            _draw_page(file, page)
+        file.finalize()
+        file.close()
+    return written.getvalue()
+
+
+def _draw_page(file: PdfFile, page: Page) -> None:
+    width, height = page.paper.width / 25.4, page.paper.height / 25.4
+    file.newPage(width, height)
+    renderer = RendererPdf(file, 72, height, width)
+    pen = _Pen(renderer, page.paper.height)
+    for item in page.ink:
+        pen.draw(item)
+    renderer.finalize()
+
+
+class _Pen:
+    """Draws primitives on one page; y is turned round, mm become points."""
+
+    def __init__(self, renderer: RendererPdf, height: float) -> None:
+        self.renderer = renderer
+        self.height = height
+        self.turn = Affine2D().scale(POINTS, -POINTS).translate(0, height * POINTS)
+
+    def draw(self, item: Primitive) -> None:
+        match item:
+            case Strokes():
+                self._stroke(_lines(item.segments), item.width, item.dash)
+            case Outlines():
+                self._stroke(_boxes(item.boxes), item.width, ())
+            case Area():
+                self._fill(_boxes((item.box,)), item.fill)
+            case Dot():
+                self._fill(Path.circle((item.x, item.y), item.radius), "black")
+            case Text():
+                self._letter(item)
+
+    def _stroke(self, path: Path, width: float, dash: tuple[float, ...]) -> None:
+        if not len(path.vertices):
+            return
+        style = self.renderer.new_gc()
+        style.set_linewidth(width * POINTS)
+        style.set_capstyle("butt")
+        style.set_joinstyle("miter")
+        if dash:
+            style.set_dashes(0, [part * POINTS for part in dash])
+        self.renderer.draw_path(style, path, self.turn)
+        style.restore()
+
+    def _fill(self, path: Path, fill: str) -> None:
+        style = self.renderer.new_gc()
+        style.set_linewidth(0)
+        self.renderer.draw_path(style, path, self.turn, _COLOURS[fill])
+        style.restore()
+
+    def _letter(self, text: Text) -> None:
+        style = self.renderer.new_gc()
+        face = FontProperties(family="DejaVu Sans", size=font_size(text.height) * POINTS)
+        back = {"start": 0.0, "middle": 0.5, "end": 1.0}[text.anchor] * measure(text.text, text.height)
+        x, y = (text.x, text.y + back) if text.upright else (text.x - back, text.y)
+        plain: Any = _Plain()
+        self.renderer.draw_text(
+            style, x * POINTS, (self.height - y) * POINTS, text.text, face, 90 if text.upright else 0, mtext=plain,
+        )
+        style.restore()
+
+
+def _lines(segments: Iterable[Segment]) -> Path:
+    points = [point for a, b, c, d in segments for point in ((a, b), (c, d))]
+    return _path(points, [Path.MOVETO, Path.LINETO])
+
+
+def _boxes(boxes: Iterable[Box]) -> Path:
+    points = [
+        point for left, top, right, bottom in boxes
+        for point in ((left, top), (right, top), (right, bottom), (left, bottom), (left, top))
+    ]
+    return _path(points, _RECTANGLE)
+
+
+def _path(points: list[tuple[float, float]], codes: list[Any]) -> Path:
+    return Path(points, codes * (len(points) // len(codes))) if points else Path(_NOTHING)

@@ -1,0 +1,187 @@
+"""Which paper way, scale and split a wall's sheets take: decided by measuring, before anything is drawn."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from wallplan.drawing.cut_table import Cut, list_cuts, set_cuts
+from wallplan.drawing.dimensions import running_height, side_widths, stagger
+from wallplan.drawing.key import set_key
+from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES
+from wallplan.drawing.letters import fit_letter
+from wallplan.drawing.opening_labels import note_openings
+from wallplan.drawing.panel import Panel
+from wallplan.drawing.paper import SCALES, Paper, Scale, readable_scales
+from wallplan.drawing.primitives import Box
+from wallplan.drawing.print_check import set_print_check
+from wallplan.drawing.splitting import split_wall
+from wallplan.drawing.title_block import Sheet, set_notes, set_title_block
+from wallplan.drawing.view import View, Window, whole
+from wallplan.findings import Finding
+from wallplan.layout.model import WallLayout
+from wallplan.plan.job import Job
+
+COLUMN = 86.0
+"""Width of the panels' column where they stand beside the wall, mm."""
+
+GAP = 2.5
+"""Between the drawing and the panels, mm."""
+
+MOST_SHEETS = 60
+"""A wall that takes more at a readable scale is drawn at the smallest scale of all."""
+
+LONGEST_TABLE = 0.36
+"""A cut table over this part of the sheet's height has sheets of its own."""
+
+
+@dataclass(frozen=True)
+class Subject:
+    """What is to be drawn: a wall of a job, its findings, and its cuts."""
+
+    wall: WallLayout
+    job: Job
+    findings: tuple[Finding, ...]
+    cuts: tuple[Cut, ...]
+    small: tuple[tuple[int, int, str], ...]
+    """Length, height and mark of each size that is lettered."""
+
+
+@dataclass(frozen=True)
+class Arrangement:
+    """A way to draw a wall. ``figures`` is the height of marks, course numbers and distances, mm."""
+
+    paper: Paper
+    scale: Scale
+    beside: bool
+    figures: float
+
+
+@dataclass(frozen=True)
+class Panels:
+    """The panels of a sheet, as wide as they are drawn."""
+
+    title: Panel
+    cuts: Panel
+    key: Panel
+    notes: Panel
+    check: Panel
+
+
+@dataclass(frozen=True)
+class SheetPlan:
+    """How a wall is drawn, and the window of each sheet. ``apart`` is True where its cuts have sheets of their own."""
+
+    arrangement: Arrangement
+    windows: tuple[Window, ...]
+    notes: tuple[str, ...]
+    apart: bool
+
+
+def make_subject(wall: WallLayout, job: Job, findings: tuple[Finding, ...]) -> Subject:
+    """A wall with all that its sheets say of it."""
+    small = {(piece.length, piece.height, piece.mark)
+             for course in wall.courses for piece in course.pieces if piece.mark}
+    return Subject(wall, job, findings, list_cuts(wall, job), tuple(sorted(small)))
+
+
+def plan_sheets(subject: Subject, paper: Paper) -> SheetPlan:
+    """The largest scale at which the whole wall fits one sheet, else the split into the fewest sheets."""
+    readable = readable_scales(subject.job.measure, subject.job.masonry.unit.gauge)
+    for scale in readable:
+        for plan in _try_scale(subject, paper, scale):
+            if len(plan.windows) == 1:
+                return plan
+    best = _fewest(subject, paper, readable)
+    if best is None or len(best.windows) > MOST_SHEETS:
+        last = _fewest(subject, paper, SCALES[subject.job.measure])
+        return last or _plan(subject, Arrangement(paper, SCALES[subject.job.measure][-1], False, FIGURES), True)
+    return best
+
+
+def _fewest(subject: Subject, paper: Paper, scales: tuple[Scale, ...]) -> SheetPlan | None:
+    plans = [plan for scale in scales for plan in _try_scale(subject, paper, scale)]
+    return min(plans, key=lambda plan: (len(plan.windows), plan.arrangement.scale.ratio), default=None)
+
+
+def _try_scale(subject: Subject, paper: Paper, scale: Scale) -> Iterator[SheetPlan]:
+    """Every way to draw at a scale that has room for the panels, the preferred first."""
+    wide = subject.wall.wall.length >= subject.wall.wall.height
+    ways = (paper, paper.turned()) if wide else (paper.turned(), paper)
+    for figures in (LARGE_FIGURES, FIGURES):
+        for way in ways:
+            for beside in (False, True):
+                plan = _plan(subject, Arrangement(way, scale, beside, figures), False)
+                if plan.windows:
+                    yield plan
+
+
+def _plan(subject: Subject, arrangement: Arrangement, forced: bool) -> SheetPlan:
+    """The sheets of an arrangement; no windows where it leaves no room for the wall, unless ``forced``."""
+    view = whole_view(subject, arrangement)
+    notes = note_openings(view)
+    apart = _cuts_apart(subject, arrangement)
+    width, height = find_room(subject, arrangement, set_panels(subject, arrangement, Sheet(999, 999, ""), notes, apart))
+    left, right = side_widths(subject.job, subject.wall, arrangement.figures)
+    scale = arrangement.scale
+    below = running_height(stagger(view, arrangement.figures), arrangement.figures)
+    across = scale.on_wall(max(0.0, width - left - right))
+    up = scale.on_wall(max(0.0, height - below - head_room(subject, scale, split=False)))
+    window = view.window
+    if forced or (across >= window.right - window.left and up >= window.top - window.bottom):
+        return SheetPlan(arrangement, (window,), notes, apart)
+    up = scale.on_wall(max(0.0, height - below - head_room(subject, scale, split=True)))
+    least = 3 * subject.job.masonry.unit.gauge
+    windows = split_wall(subject.wall, subject.job.masonry.module, across, up) if up >= least else ()
+    return SheetPlan(arrangement, windows, notes, apart)
+
+
+def whole_view(subject: Subject, arrangement: Arrangement) -> View:
+    """The whole wall at an arrangement's scale, for measuring."""
+    return View(subject.job, subject.wall, whole(subject.wall), arrangement.scale, 0.0, 0.0)
+
+
+def _cuts_apart(subject: Subject, arrangement: Arrangement) -> bool:
+    width = panel_width(arrangement)
+    return set_cuts(subject.cuts, width, 0.0).height > LONGEST_TABLE * arrangement.paper.usable_height
+
+
+def panel_width(arrangement: Arrangement) -> float:
+    """Width of the title block and of the cut table, mm."""
+    return COLUMN if arrangement.beside else (arrangement.paper.usable_width - GAP) / 2
+
+
+def set_panels(subject: Subject, arrangement: Arrangement, sheet: Sheet, notes: tuple[str, ...],
+               apart: bool) -> Panels:
+    """The panels of one sheet."""
+    width, full = panel_width(arrangement), arrangement.paper.usable_width
+    title = set_title_block(subject.wall, subject.job, arrangement.scale, sheet, width)
+    key = set_key(subject.wall, width)
+    more = ("Cut sizes: on the last sheet of this wall.",) if apart else ()
+    return Panels(
+        title, set_cuts(() if apart else subject.cuts, width, title.height - key.height), key,
+        set_notes(subject.wall, subject.findings, (*notes, *more), full),
+        set_print_check(arrangement.scale, subject.job.measure, full),
+    )
+
+
+def find_room(subject: Subject, arrangement: Arrangement, panels: Panels) -> tuple[float, float]:
+    """Width and height that the panels leave for the wall with its dimensions, mm; (0, 0) where they do not fit."""
+    paper = arrangement.paper
+    foot = panels.notes.height + panels.check.height
+    table = panels.cuts.height + panels.key.height
+    if not arrangement.beside:
+        return paper.usable_width, paper.usable_height - foot - max(panels.title.height, table) - GAP
+    if panels.title.height + table + GAP > paper.usable_height - foot:
+        return 0.0, 0.0
+    return paper.usable_width - COLUMN - GAP, paper.usable_height - foot - GAP
+
+
+def head_room(subject: Subject, scale: Scale, *, split: bool) -> float:
+    """Room over the wall for letters with leaders, control joints and match lines, mm."""
+    leaders = any(
+        fit_letter(Box(0, 0, scale.on_paper(length), scale.on_paper(height)), mark) is None
+        for length, height, mark in subject.small
+    )
+    lettered = split or subject.wall.wall.control_joints
+    return max(1.5, 8.5 if leaders else 0.0, 9.5 if lettered else 0.0)

@@ -1,0 +1,96 @@
+"""Splitting: a wall too long or too tall for one sheet, in windows that overlap by a unit or a course."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from wallplan.drawing.view import Window, whole
+from wallplan.layout.model import WallLayout
+
+Stretch = tuple[int, int, tuple[int, ...]]
+"""From, to, and the match lines on it, in ticks."""
+
+
+def split_wall(wall: WallLayout, module: int, widest: int, highest: int) -> tuple[Window, ...]:
+    """Windows of at most ``widest`` by ``highest`` ticks, lowest courses first and left to right; () where a
+    window could not even hold the units and courses that neighbours share."""
+    if not wall.courses:
+        return (whole(wall),)
+    columns = _balance(wall, module, widest)
+    rows = _split_up(wall, highest)
+    return tuple(
+        Window(left, right, bottom, top, courses, matches, levels)
+        for courses, (bottom, top, levels) in rows for left, right, matches in columns
+    )
+
+
+def _balance(wall: WallLayout, module: int, widest: int) -> tuple[Stretch, ...]:
+    """The fewest stretches, about equally long."""
+    fewest = _split_across(wall, module, widest)
+    if len(fewest) < 2:
+        return fewest
+    even = wall.wall.length // len(fewest) + 2 * module
+    for most in range(even, widest, module):
+        found = _split_across(wall, module, most)
+        if len(found) == len(fewest):
+            return found
+    return fewest
+
+
+def _split_across(wall: WallLayout, module: int, most: int) -> tuple[Stretch, ...]:
+    """Stretches of at most ``most`` ticks that meet at head joints; () where that is too little.
+
+    Pieces astride a match line are drawn on both sheets, and so is the unit before it.
+    """
+    length = wall.wall.length
+    spans = sorted({(piece.left, piece.right) for course in wall.courses for piece in course.pieces})
+    joints = _head_joints(wall)
+    stretches: list[Stretch] = []
+    left, before = 0, ()
+    while length - left > most:
+        past = before[0] if before else 0
+        reaches = {joint: max(right for start, right in spans if start < joint) for joint in joints
+                   if past + 2 * module < joint < left + most}
+        fitting = [joint for joint, reach in reaches.items() if reach - left <= most]
+        if not fitting:
+            return ()
+        clear = [joint for joint in fitting if _is_clear(wall, joint, module)]
+        match = max(clear if clear and max(clear) > left + most // 2 else fitting)
+        stretches.append((left, reaches[match], (*before, match)))
+        left, before = min(start for start, right in spans if right > match - module), (match,)
+    return (*stretches, (left, length, before))
+
+
+def _head_joints(wall: WallLayout) -> list[int]:
+    """Middles of the head joints of the course that has most of them."""
+    course = max(wall.courses, key=lambda course: len(course.pieces))
+    pieces = sorted(course.pieces)
+    widest = 2 * max(wall.joints)
+    return [(one.right + other.left) // 2 for one, other in pairwise(pieces) if 0 < other.left - one.right <= widest]
+
+
+def _is_clear(wall: WallLayout, joint: int, module: int) -> bool:
+    """Whether a match line would pass all openings with their lintels, and all control joints."""
+    around = [(opening.left - module, opening.right + module) for opening in wall.wall.openings]
+    around += [(centre - module, centre + module) for centre in wall.wall.control_joints]
+    return not any(left < joint < right for left, right in around)
+
+
+def _split_up(wall: WallLayout, most: int) -> tuple[tuple[tuple[int, int], Stretch], ...]:
+    """Course numbers and heights of rows of at most ``most`` ticks; the course over a match line is on both sheets.
+
+    A row holds at least two courses, however low the sheet.
+    """
+    courses = wall.courses
+    rows = []
+    first, levels = 0, ()
+    while True:
+        fitting = [place for place in range(first, len(courses)) if courses[place].top - courses[first].bottom <= most]
+        last = max(fitting[-1] if fitting else first, min(first + 1, len(courses) - 1))
+        done = last == len(courses) - 1
+        match = () if done else (courses[last].bottom,)
+        stretch = (courses[first].bottom, courses[last].top, (*levels, *match))
+        rows.append(((courses[first].number, courses[last].number), stretch))
+        if done:
+            return tuple(rows)
+        first, levels = last, match

@@ -1,0 +1,104 @@
+"""The title block: what wall this is, of which units, how it was measured, at which scale, and what is proven."""
+
+from __future__ import annotations
+
+from collections import Counter
+from dataclasses import dataclass
+
+from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES, clean, shorten, tie
+from wallplan.drawing.panel import PADDING, Line, Panel, set_lines
+from wallplan.drawing.paper import Scale
+from wallplan.findings import Finding
+from wallplan.layout.model import WallLayout
+from wallplan.lengths import print_length, print_size
+from wallplan.plan.job import Job
+
+CAUTIONS = (
+    "Cut wet or with extraction, with mask, goggles and guards: the dust kills. Lift heavy units in pairs. "
+    "Cement burns: gloves. A fresh wall falls in wind: brace it and keep clear by its height and 4 ft (1.2 m). "
+    "Layout only, no structural design; retaining walls by a licensed designer. Local codes come first. "
+    "Lay the first course dry to check it."
+)
+"""The usual cautions, as short as they can be said (OSHA 29 CFR 1926.1153 for dust, 1926.706 for the limited access
+zone of the wall's height and 4 ft; the rest common practice, no source)."""
+
+_ENDS = {"end": "free end", "outside corner": "outside corner", "inside corner": "inside corner",
+         "straight": "runs on straight"}
+_BONDS = {"half": "Half bond", "third": "Third bond", "quarter": "Quarter bond", "stack": "Stack bond"}
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """A sheet's place in its set, and what of a split wall it shows."""
+
+    number: int
+    count: int
+    part: str
+
+
+def set_title_block(wall: WallLayout, job: Job, scale: Scale, sheet: Sheet, width: float) -> Panel:
+    """The title block as a panel ``width`` mm wide."""
+    room = width - 2 * PADDING
+    lines = [
+        Line(shorten(f"WALL {clean(wall.wall.name)}", LARGE_FIGURES, room), LARGE_FIGURES),
+        Line(shorten(clean(job.title), FIGURES, room), FIGURES),
+        Line(f"Outside face. Left: {_ENDS[wall.wall.left_end]}. Right: {_ENDS[wall.wall.right_end]}. "
+             "Distances from the left end."),
+        Line(_print_unit(job)),
+        Line(f"{_BONDS[job.masonry.bond]}. Head joints as laid {print_joints(wall, job)}, "
+             f"bed joints {tie(print_size(wall.bed, job.measure))}."),
+        Line(f"Plan sizes {job.sizes}, this sheet actual. Heights from 0, top of footing."),
+        Line(f"Scale {scale.name}. Sheet {sheet.number} of {sheet.count}."
+             f"{f' Date {clean(job.date)}.' if job.date else ''}"),
+    ]
+    if sheet.part:
+        lines.append(Line(sheet.part))
+    return set_lines(tuple(lines), width)
+
+
+def _print_unit(job: Job) -> str:
+    unit, measure = job.masonry.unit, job.measure
+    thick, high, long = (tie(print_size(size, measure)) for size in (unit.thickness, unit.height, unit.length))
+    return f"Unit: {clean(unit.name)}, specified {thick} thick, {high} high, {long} long."
+
+
+def print_joints(wall: WallLayout, job: Job) -> str:
+    """The head joint as laid, or the narrowest and the widest of them."""
+    narrow, wide = (tie(print_size(joint, job.measure)) for joint in wall.joints)
+    return narrow if narrow == wide else f"{narrow} to {wide}"
+
+
+def print_proof(wall: WallLayout, findings: tuple[Finding, ...]) -> str:
+    """What was reached and proven of the wall's cutting, and the rules held and broken, in a line or two."""
+    own = [finding for finding in findings if finding.wall == wall.wall.name]
+    broken = Counter(finding.rule for finding in own if not finding.held)
+    held = {finding.rule for finding in own if finding.held} - set(broken)
+    least = ("which is proven the least" if wall.cutting <= wall.cutting_at_least
+             else f"proven at least {wall.cutting_at_least}")
+    told = f"Cutting {wall.cutting} (a piece under half a unit counts two), {least}."
+    if not own:
+        return f"{told} Rules: not checked."
+    if not broken:
+        return f"{told} Rules: all {len(held)} held."
+    places = ", ".join(f"{rule} ({count} {'place' if count == 1 else 'places'})" for rule, count in broken.items())
+    return f"{told} Rules: {len(held)} held, {len(broken)} BROKEN: {places}."
+
+
+def set_notes(wall: WallLayout, findings: tuple[Finding, ...], notes: tuple[str, ...], width: float) -> Panel:
+    """Proof, what found no room on the drawing, and the cautions."""
+    lines = (print_proof(wall, findings), *notes, CAUTIONS)
+    return set_lines(tuple(Line(line) for line in lines), width)
+
+
+def describe(wall: WallLayout, job: Job, sheet: Sheet) -> str:
+    """The sheet in words, for who cannot see it."""
+    pieces = Counter(piece.piece for course in wall.courses for piece in course.pieces)
+    counted = ", ".join(f"{count} {name}" for name, count in pieces.items())
+    openings = "; ".join(
+        f"opening {clean(opening.name)} from {print_length(opening.left, job.measure)} to "
+        f"{print_length(opening.right, job.measure)}" for opening in wall.wall.openings)
+    length, height = (print_length(size, job.measure) for size in (wall.wall.length, wall.wall.height))
+    unit = " mm" if job.measure == "metric" else ""
+    return (f"Elevation of wall {clean(wall.wall.name)}, outside face, {length}{unit} long, {height}{unit} high, "
+            f"{len(wall.courses)} courses of {clean(job.masonry.unit.name)}; pieces: {counted or 'none'}"
+            f"{f'; {openings}' if openings else ''}. Sheet {sheet.number} of {sheet.count}. {sheet.part}").strip()

@@ -1,0 +1,163 @@
+"""The wall sheets: each wall's elevation with its dimensions, cuts, title block and print check."""
+
+from __future__ import annotations
+
+import unicodedata
+from collections import Counter
+
+from wallplan.drawing.board import Board
+from wallplan.drawing.cut_table import set_cuts
+from wallplan.drawing.dimensions import draw_levels, draw_running, running_height, side_widths, stagger
+from wallplan.drawing.elevation import draw_elevation
+from wallplan.drawing.lettering import FIGURES, clean
+from wallplan.drawing.outlines import UNIT_LINE
+from wallplan.drawing.panel import Panel, stand
+from wallplan.drawing.paper import BORDER, Paper, find_paper
+from wallplan.drawing.primitives import Box, Drawing, Page
+from wallplan.drawing.sheet_plan import (
+    GAP,
+    Panels,
+    SheetPlan,
+    Subject,
+    find_room,
+    head_room,
+    make_subject,
+    panel_width,
+    plan_sheets,
+    set_panels,
+)
+from wallplan.drawing.title_block import Sheet, describe, set_title_block
+from wallplan.drawing.view import View, Window
+from wallplan.findings import Finding
+from wallplan.layout.model import Layout
+from wallplan.lengths import print_length
+
+
+def draw_wall_sheets(layout: Layout, findings: tuple[Finding, ...], paper: str | None) -> Drawing:
+    """The wall sheets of a layout, wall by wall; a drawing without pages for a layout without walls.
+
+    ``paper`` is letter, tabloid, A4 or A3; None takes letter for feet and A4 for metric. Raises UnknownPaper.
+    """
+    sheet = find_paper(paper, layout.job.measure)
+    names = name_walls(tuple(wall.wall.name for wall in layout.walls))
+    pages = [
+        page for wall, name in zip(layout.walls, names, strict=True)
+        for page in _draw_wall(make_subject(wall, layout.job, findings), name, sheet)
+    ]
+    return Drawing(clean(layout.job.title), tuple(pages))
+
+
+def name_walls(walls: tuple[str, ...]) -> tuple[str, ...]:
+    """A file name's end for each wall: ``wall-`` and its name in small letters and hyphens, never the same twice."""
+    plain = []
+    for place, wall in enumerate(walls, start=1):
+        ascii_only = unicodedata.normalize("NFKD", wall).encode("ascii", "ignore").decode().lower()
+        words = "".join(letter if letter.isalnum() else " " for letter in ascii_only).split()
+        plain.append("-".join(words)[:40] or str(place))
+    counts = Counter(plain)
+    return tuple(f"wall-{name}" if counts[name] == 1 else f"wall-{name}-no-{place}"
+                 for place, name in enumerate(plain, start=1))
+
+
+def _draw_wall(subject: Subject, name: str, paper: Paper) -> list[Page]:
+    plan = plan_sheets(subject, paper)
+    tables = _table_pages(subject, plan) if plan.apart else []
+    count = len(plan.windows) + len(tables)
+    pages = []
+    for number, window in enumerate(plan.windows, start=1):
+        sheet = Sheet(number, count, _tell_part(subject, plan, window))
+        pages.append(_make_page(subject, name, sheet, _draw_sheet(subject, plan, window, sheet)))
+    for number, rows in enumerate(tables, start=len(plan.windows) + 1):
+        sheet = Sheet(number, count, "Cut sizes.")
+        pages.append(_make_page(subject, name, sheet, _draw_table(subject, plan, rows, sheet)))
+    return pages
+
+
+def _make_page(subject: Subject, name: str, sheet: Sheet, board: Board) -> Page:
+    end = name if sheet.number == 1 else f"{name}-{sheet.number}"
+    title = (f"{clean(subject.job.title)}: wall {clean(subject.wall.wall.name)}, "
+             f"sheet {sheet.number} of {sheet.count}")
+    return Page(board.paper, end, title, describe(subject.wall, subject.job, sheet), tuple(board.ink))
+
+
+def _tell_part(subject: Subject, plan: SheetPlan, window: Window) -> str:
+    """Which part of a split wall a sheet shows; nothing for a whole wall."""
+    if len(plan.windows) == 1:
+        return ""
+    left, right = (print_length(end, subject.job.measure) for end in (window.left, window.right))
+    courses = f", courses {window.courses[0]} to {window.courses[1]}" if window.levels else ""
+    return f"This sheet: {left} to {right} from the left end{courses}; a unit is drawn on both sheets at a match line."
+
+
+def _draw_sheet(subject: Subject, plan: SheetPlan, window: Window, sheet: Sheet) -> Board:
+    arrangement = plan.arrangement
+    panels = set_panels(subject, arrangement, sheet, plan.notes, plan.apart)
+    board = Board(arrangement.paper)
+    _stand_panels(board, plan, panels)
+    view = _place_view(subject, plan, window, panels)
+    draw_levels(board, view, arrangement.figures)
+    draw_running(board, view, arrangement.figures)
+    draw_elevation(board, view)
+    return board
+
+
+def _place_view(subject: Subject, plan: SheetPlan, window: Window, panels: Panels) -> View:
+    """The window in the middle of the room that the panels leave, its dimensions taken with it."""
+    arrangement = plan.arrangement
+    width, height = find_room(subject, arrangement, panels)
+    left, right = side_widths(subject.job, subject.wall, arrangement.figures)
+    scale = arrangement.scale
+    drawn = View(subject.job, subject.wall, window, scale, 0.0, 0.0)
+    below = running_height(stagger(drawn, arrangement.figures), arrangement.figures)
+    above = head_room(subject, scale, split=len(plan.windows) > 1)
+    spare = width - left - right - drawn.outline.width
+    spare_up = height - above - below - drawn.outline.height
+    x = BORDER + left + max(0.0, spare / 2)
+    y = BORDER + above + max(0.0, spare_up / 2) + drawn.outline.height
+    return View(subject.job, subject.wall, window, scale, x, y)
+
+
+def _stand_panels(board: Board, plan: SheetPlan, panels: Panels) -> None:
+    """Notes and print check at the foot over the whole width; title block and cuts over them, or beside the wall."""
+    paper = board.paper
+    foot = paper.height - BORDER - panels.check.height
+    stand(board, panels.check, BORDER + 2.0, foot)
+    stand(board, panels.notes, BORDER, foot - panels.notes.height)
+    table = panels.cuts.height + panels.key.height
+    low = foot - panels.notes.height
+    if plan.arrangement.beside:
+        left = paper.width - BORDER - panels.title.width
+        _frame(board, panels.title, left, BORDER, panels.title.height)
+        _frame(board, panels.cuts, left, BORDER + panels.title.height, table)
+        stand(board, panels.key, left, BORDER + panels.title.height + panels.cuts.height)
+        return
+    height = max(panels.title.height, table)
+    right = paper.width - BORDER - panels.cuts.width
+    _frame(board, panels.title, BORDER, low - height, height)
+    _frame(board, panels.cuts, right, low - height, height)
+    stand(board, panels.key, right, low - panels.key.height)
+
+
+def _frame(board: Board, panel: Panel, left: float, top: float, height: float) -> None:
+    stand(board, panel, left, top)
+    board.outline([Box(left, top, left + panel.width, top + height)], UNIT_LINE)
+
+
+def _table_pages(subject: Subject, plan: SheetPlan) -> list[tuple[int, int]]:
+    """Which cuts stand on each sheet of a long cut table: from, to."""
+    room = 0.6 * plan.arrangement.paper.usable_height
+    each = len(subject.cuts)
+    while each > 1 and set_cuts(subject.cuts[:each], plan.arrangement.paper.usable_width, 0.0).height > room:
+        each = each * 3 // 4
+    return [(start, start + each) for start in range(0, len(subject.cuts), each)]
+
+
+def _draw_table(subject: Subject, plan: SheetPlan, rows: tuple[int, int], sheet: Sheet) -> Board:
+    arrangement = plan.arrangement
+    board = Board(arrangement.paper)
+    title = set_title_block(subject.wall, subject.job, arrangement.scale, sheet, panel_width(arrangement))
+    panel = set_cuts(subject.cuts[slice(*rows)], arrangement.paper.usable_width, 0.0)
+    assert panel.height > FIGURES
+    _frame(board, title, BORDER, BORDER, title.height)
+    stand(board, panel, BORDER, BORDER + title.height + GAP)
+    return board
