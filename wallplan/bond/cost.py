@@ -2,6 +2,8 @@
 
 Whole numbers have no widest value in Python, so grades never run into one another below 2**56 each:
 a wall of a million courses by 3,000 m stays under that.
+LAP is the departure from the bond's own lap. Where the plan asks for another bond than half, keeping it is worth more
+than any cutting (BOND): by cutting alone a third bond would be laid as a half bond, half units being free.
 """
 
 from __future__ import annotations
@@ -16,7 +18,8 @@ LAP = JOINT << _WIDTH
 SETTING = LAP << _WIDTH
 SHORT = SETTING << _WIDTH
 CUTTING = SHORT << _WIDTH
-BROKEN = CUTTING << _WIDTH
+BOND = CUTTING << _WIDTH
+BROKEN = BOND << _WIDTH
 
 IMPOSSIBLE = BROKEN << _WIDTH
 """More than any layout costs."""
@@ -29,7 +32,7 @@ def count_broken(cost: int) -> int:
 
 def count_cutting(cost: int) -> int:
     """Cutting in a cost: a cut counts one, one shorter than half a unit two."""
-    return cost % BROKEN // CUTTING
+    return cost % BOND // CUTTING
 
 
 def count_settings(cost: int) -> int:

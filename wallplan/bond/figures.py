@@ -11,6 +11,7 @@ class Terms:
     """Numbers of the bond, nominal ticks. ``stock`` are lengths that cost nothing, the full unit first.
 
     A joint may close by ``close`` and open by ``open`` from the one aimed for. ``lap`` 0 asks for no lap.
+    ``keeps_bond`` is True where the bond's own lap goes before cutting.
     """
 
     module: int
@@ -20,6 +21,7 @@ class Terms:
     ideal: int
     close: int
     open: int
+    keeps_bond: bool = False
 
     @property
     def fixed(self) -> bool:

@@ -12,7 +12,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from heapq import heappop, heappush
 
-from wallplan.bond.cost import BROKEN, IMPOSSIBLE, LAP, SETTING, count_settings
+from wallplan.bond.cost import BOND, BROKEN, IMPOSSIBLE, LAP, SETTING, count_settings
 from wallplan.bond.figures import Problem, adjoining
 from wallplan.bond.nodes import Node
 from wallplan.bond.positions import try_positions
@@ -64,7 +64,7 @@ def _search(problem: Problem, relaxed: bool) -> Found | None:
     zipped = _Zip((tracks[0], tracks[1]), (bounds[0], bounds[1]), relaxed, ceiling=IMPOSSIBLE, minds_settings=False)
     first = zipped.close(tries=None)
     if first is None or count_settings(first.cost) < 2:
-        return first
+        return first and replace(first, settings_proven=True)
     again = _Zip((tracks[0], tracks[1]), (bounds[0], bounds[1]), relaxed, first.cost, minds_settings=True)
     better = again.close(SETTINGS_TRIES)
     return better or replace(first, settings_proven=not again.gave_up)
@@ -94,6 +94,7 @@ class _Zip:
                  ceiling: int, minds_settings: bool) -> None:
         self.terms, self.tracks, self.bounds = tracks[0].terms, tracks, bounds
         self.relaxed, self.ceiling, self.minds_settings = relaxed, ceiling, minds_settings
+        self.lap_grade = BOND if self.terms.keeps_bond else LAP
         self.best: dict[tuple[Side, Side], list[tuple[int, int]]] = {}
         self.came: dict[State, State] = {}
         self.heap: list[tuple[int, int, int, State, int]] = []
@@ -162,7 +163,7 @@ class _Zip:
                         return IMPOSSIBLE
                     cost += BROKEN * pairs
                 if spot == other.at and place == there.at:
-                    cost += LAP * self.terms.departure(gap) * adjoining(courses, others)
+                    cost += self.lap_grade * self.terms.departure(gap) * adjoining(courses, others)
         return cost
 
     def _tails(self, node: Node, mine: Side, beside: Node) -> tuple[Tail, ...]:

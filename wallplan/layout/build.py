@@ -10,7 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from wallplan.bond.figures import Terms
-from wallplan.layout.coursing import Row, set_coursing
+from wallplan.layout.coursing import Row, bed_range, set_coursing
 from wallplan.layout.explain import Share, explain
 from wallplan.layout.layers import find_parts, lay_in_layers
 from wallplan.layout.leads import LeadPlan, find_lead, plan_leads
@@ -154,8 +154,18 @@ def _finish(set_wall: _SetWall, job: Job, marks: Marks) -> WallLayout:
         joints=(min((low for low, _ in joints), default=job.masonry.joint),
                 max((high for _, high in joints), default=job.masonry.joint)),
         bed=set_wall.rows[0].bed, why=explain(shares, job.masonry, job.measure),
-        settings_proven=set_wall.tracks.settings_proven,
+        settings_proven=set_wall.tracks.settings_proven, doubtful=_is_doubtful(set_wall, job.masonry),
     )
+
+
+def _is_doubtful(set_wall: _SetWall, masonry: Masonry) -> bool:
+    low, high = bed_range(masonry)
+    lines = {0, *(row.top for row in set_wall.rows)}
+    off_line = any(
+        level not in lines for opening in set_wall.wall.openings for level in (opening.bottom, opening.top)
+    )
+    off_coursing = any(row.kind == "ripped" or not low <= row.bed <= high for row in set_wall.rows)
+    return set_wall.tracks.broken or off_line or off_coursing
 
 
 def _finish_course(row: Row, course: _SetCourse, letters: list[str | None], wall: str) -> Course:

@@ -50,7 +50,7 @@ def print_courses(courses: list[int]) -> str:
     if len(courses) == 1:
         return f"course {courses[0]}"
     steps = {later - earlier for earlier, later in zip(courses, courses[1:], strict=False)}
-    if len(courses) > 2 and steps == {2}:
+    if len(courses) > 3 and steps == {2}:
         return f"courses {courses[0]}, {courses[1]} … {courses[-1]}"
     if len(courses) > 2 and steps == {1}:
         return f"courses {courses[0]} to {courses[-1]}"

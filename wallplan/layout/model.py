@@ -61,7 +61,8 @@ class WallLayout:
 
     ``why`` says where reached and bound differ, one sentence each; ``joints`` is the tightest and the widest
     head joint that any run came to; ``bed`` is the bed joint as laid; ``settings_proven`` is False where fewer saw
-    settings at the same cutting were not ruled out.
+    settings at the same cutting were not ruled out. ``doubtful`` is True where a rule may be broken: the search found
+    no layout that keeps them all, or something lies off the coursing. Only the check knows what is.
     """
 
     wall: Wall
@@ -72,6 +73,7 @@ class WallLayout:
     bed: int
     why: tuple[str, ...]
     settings_proven: bool = True
+    doubtful: bool = True
 
 
 @dataclass(frozen=True)

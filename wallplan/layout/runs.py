@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from wallplan.bond.bounds import fills_with_stock
-from wallplan.bond.cost import BROKEN, CUTTING, IMPOSSIBLE
+from wallplan.bond.cost import BROKEN, IMPOSSIBLE, count_cutting
 from wallplan.bond.figures import Problem, Stretch, Terms, adjoining
 from wallplan.bond.nodes import Node, joint_in
 from wallplan.bond.pieces import fit_run
@@ -34,10 +34,11 @@ class LaidRun:
 
 @dataclass(frozen=True)
 class LaidTracks:
-    """Both tracks as laid, and whether their saw settings are proven the fewest."""
+    """Both tracks as laid, whether their saw settings are proven the fewest, and whether any rule had to give."""
 
     runs: tuple[LaidRun, ...]
     settings_proven: bool
+    broken: bool
 
 
 def lay_tracks(problem: Problem, joint: int) -> LaidTracks:
@@ -48,17 +49,20 @@ def lay_tracks(problem: Problem, joint: int) -> LaidTracks:
     laid = _lay(problem, close_zip(problem), joint)
     if problem.terms.fixed:
         return laid
+    # Joints that open or close shift those between them; the search knows only where they were aimed.
     short = _count_short_laps(problem.terms, laid.runs)
     if not short:
         return laid
     terms = problem.terms
     rigid = Problem(
-        Terms(terms.module, terms.stock, terms.least, terms.lap, terms.ideal, 0, 0),
+        replace(terms, close=0, open=0),
         problem.tracks, problem.fixed, problem.covered,
     )
     found = close_zip(rigid)
     fixed = _lay(rigid, found, joint)
-    return fixed if _count_short_laps(terms, fixed.runs) + found.cost // BROKEN < short else laid
+    if _count_short_laps(terms, fixed.runs) + found.cost // BROKEN < short:
+        return fixed
+    return replace(laid, broken=True)
 
 
 def _lay(problem: Problem, found: Found, joint: int) -> LaidTracks:
@@ -67,7 +71,7 @@ def _lay(problem: Problem, found: Found, joint: int) -> LaidTracks:
         for nodes, track in zip(found.tracks, problem.tracks, strict=True)
         for stretch in track
     ]
-    return LaidTracks(tuple(runs), found.settings_proven)
+    return LaidTracks(tuple(runs), found.settings_proven, found.cost >= BROKEN)
 
 
 def _lay_run(terms: Terms, nodes: tuple[Node, ...], stretch: Stretch, joint: int) -> LaidRun:
@@ -77,7 +81,7 @@ def _lay_run(terms: Terms, nodes: tuple[Node, ...], stretch: Stretch, joint: int
     fit = fit_run(terms, nominal)
     lengths = [length - joint for length in fit.pieces]
     left, right = stretch.start + joint, stretch.end
-    cutting = 0 if fit.cost >= IMPOSSIBLE else fit.cost % BROKEN // CUTTING
+    cutting = 0 if fit.cost >= IMPOSSIBLE else count_cutting(fit.cost)
     at_least = 0 if fills_with_stock(terms, stretch.end - stretch.start) else 1
     return LaidRun(left, right, _set_out(lengths, left, right), stretch.courses, cutting, at_least)
 

@@ -61,7 +61,8 @@ def _measure_uneven(wall: AsLaid, course: int, below: int | None) -> tuple[Ints,
         wall.right[upper][:, None] > wall.left[lower][None, :]
     )
     # A piece in a layer above stands a bed over what is under it; what lies further down is hidden or an opening.
-    which, _ = near = np.nonzero(over & (bed >= -wall.beds[1]) & (bed <= wall.hole))
+    other = upper[:, None] != lower[None, :]
+    which, _ = near = np.nonzero(over & other & (bed >= -wall.beds[1]) & (bed <= wall.hole))
     pieces, beds = upper[which], bed[near]
     if below is None:
         ground = upper[wall.bottom[upper] <= wall.hole]

@@ -110,7 +110,8 @@ def _read_line(wall: AsLaid, same: list[int], span: slice, odd: bool, layered: b
     joint = wall.masonry.joint
     first, last = np.concatenate(([0], breaks + 1)), np.append(breaks, len(pieces) - 1)
     before = np.concatenate(([joint], np.where(kind == HEAD, width, joint)[breaks]))
-    start, end = wall.left[pieces[first]] - before, wall.right[pieces[last]]
+    start, right = wall.left[pieces[first]] - before, wall.right[pieces[last]]
+    end = np.where(precast[first], start, right)  # a precast lintel is no run: joints that it covers are not missing
     inner = np.concatenate(([0], np.cumsum(np.where(ends, 0, width - joint))))
     drift = np.abs(inner[last] - inner[first])
     names = [_name_end(wall, int(wall.rows.bottom[row]), int(wall.rows.top[row]), kind[at], left[at], width[at])

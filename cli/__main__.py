@@ -1,0 +1,5 @@
+"""``python -m wallplan_cli``."""
+
+from wallplan_cli.main import main
+
+main()

@@ -1,0 +1,32 @@
+"""``wallplan lay``: the bond in the terminal, pieces, cuts, joints, and what is proven."""
+
+from __future__ import annotations
+
+import typer
+
+from wallplan_cli.faults import RULE_BROKEN, ends_plainly
+from wallplan_cli.shared import Json, Plan, put_json, terminal_width
+
+
+def add_to(app: typer.Typer) -> None:
+    """Add the command to the program."""
+    app.command(epilog="Example: wallplan lay samples/ticket-kiosk.toml")(lay)
+
+
+def lay(plan: Plan, json: Json = None) -> None:
+    """Lay out the walls of PLAN: the bond drawn course by course, pieces, cuts and joints, and what is proven."""
+    from wallplan.planner import lay_plan, name_broken_rules
+
+    with ends_plainly():
+        layout = lay_plan(plan)
+        broken = name_broken_rules(layout)
+        if json is not None:
+            from wallplan.layout.as_json import layout_as_json
+
+            put_json(layout_as_json(layout, broken), json)
+        if json != "-":
+            from wallplan.lists.report import report_layout
+
+            typer.echo(report_layout(layout, broken, terminal_width()))
+        if broken:
+            raise typer.Exit(RULE_BROKEN)

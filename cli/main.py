@@ -1,0 +1,22 @@
+"""The command ``wallplan`` and its verbs."""
+
+from __future__ import annotations
+
+import typer
+
+from wallplan_cli import check, cuts, lay, new, sheets, units
+
+app = typer.Typer(
+    name="wallplan", no_args_is_help=True, add_completion=False, rich_markup_mode=None,
+    pretty_exceptions_enable=False, context_settings={"help_option_names": ["-h", "--help"]},
+    help="Lay out masonry walls course by course, prove the layout, and draw the sheet to tape to the mortar board.\n\n"
+         "It lays out and counts; it never designs structure. Local codes and licensed designers go first.",
+    epilog="Begin with: wallplan new my-wall.toml",
+)
+for module in (new, lay, check, sheets, cuts, units):
+    module.add_to(app)
+
+
+def main() -> None:
+    """Run the command line; ends the process with 0, 1, 2 or 3."""
+    app()

@@ -1,0 +1,83 @@
+"""The layout as JSON: the project's interchange, version 1. Lengths in float millimetres, from the wall's left end and
+from the top of the footing."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from wallplan.findings import Finding
+from wallplan.layout.model import Course, Layout, Piece, WallLayout
+from wallplan.lengths import to_mm
+from wallplan.plan.job import Job, Opening
+
+VERSION = 1
+
+
+def layout_as_json(layout: Layout, findings: Iterable[Finding]) -> dict[str, object]:
+    """The layout and the rules that it breaks, as values that json can write. Findings of held rules are left out."""
+    broken = [finding for finding in findings if not finding.held]
+    return {
+        "wallplan_layout": VERSION,
+        "title": layout.job.title,
+        "measure": layout.job.measure,
+        "walls": [
+            _wall(wall, layout.job, [one for one in broken if one.wall == wall.wall.name]) for wall in layout.walls
+        ],
+    }
+
+
+def _wall(layout: WallLayout, job: Job, broken: list[Finding]) -> dict[str, object]:
+    wall, masonry = layout.wall, job.masonry
+    return {
+        "name": wall.name,
+        "length": to_mm(wall.length),
+        "height": to_mm(wall.height),
+        "thickness": to_mm(masonry.unit.thickness),
+        "unit": masonry.unit.key,
+        "bond": masonry.bond,
+        "joint": to_mm(masonry.joint),
+        "joints_as_laid": [to_mm(joint) for joint in layout.joints],
+        "bed_as_laid": to_mm(layout.bed),
+        "least_lap": to_mm(masonry.least_lap),
+        "least_piece": to_mm(masonry.least_piece),
+        "openings": [_opening(opening) for opening in wall.openings],
+        "control_joints": [to_mm(joint) for joint in wall.control_joints],
+        "bond_beams": list(wall.bond_beams),
+        "courses": [_course(course) for course in layout.courses],
+        "cutting": layout.cutting,
+        "cutting_at_least": layout.cutting_at_least,
+        "why": list(layout.why),
+        "fewest_settings_proven": layout.settings_proven,
+        "broken_rules": [_finding(finding) for finding in broken],
+    }
+
+
+def _opening(opening: Opening) -> dict[str, object]:
+    return {
+        "name": opening.name, "left": to_mm(opening.left), "right": to_mm(opening.right),
+        "bottom": to_mm(opening.bottom), "top": to_mm(opening.top), "lintel": opening.lintel,
+        "bearing": to_mm(opening.bearing),
+    }
+
+
+def _course(course: Course) -> dict[str, object]:
+    return {
+        "course": course.number, "bottom": to_mm(course.bottom), "top": to_mm(course.top),
+        "pieces": [_piece(piece) for piece in course.pieces],
+    }
+
+
+def _piece(piece: Piece) -> dict[str, object]:
+    return {
+        "left": to_mm(piece.left), "length": to_mm(piece.length), "bottom": to_mm(piece.bottom),
+        "height": to_mm(piece.height), "piece": piece.piece, "shape": piece.shape, "mark": piece.mark,
+        "lead": piece.lead, "of": piece.of,
+    }
+
+
+def _finding(finding: Finding) -> dict[str, object]:
+    return {
+        "rule": finding.rule, "wall": finding.wall, "course": finding.course,
+        "at": None if finding.at is None else to_mm(finding.at), "figure": finding.figure, "limit": finding.limit,
+        "source": finding.source, "remedy": finding.remedy,
+    }

@@ -1,0 +1,158 @@
+"""What the terminal tells of a layout: the bond, its pieces, cuts and joints, what is proven, what is broken."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Sequence
+
+from wallplan.findings import Finding
+from wallplan.layout.explain import print_courses
+from wallplan.layout.model import Layout, WallLayout
+from wallplan.lengths import print_length, print_size
+from wallplan.lists.bond_drawing import LEGEND, draw_bond
+from wallplan.lists.columns import set_columns, wrap_text
+from wallplan.lists.cuts import Cut
+from wallplan.plan.job import Job
+
+CAUTION = (
+    "A layout, not a structural design: local codes and licensed designers go first. Dry-lay course 1 and measure "
+    "your own units before you cut."
+)
+SAW_CAUTION = "Cut wet or with extraction, and wear a mask: the dust of masonry is silica, and silica kills."
+
+
+def report_layout(layout: Layout, broken: Sequence[Finding], width: int) -> str:
+    """The whole report of ``wallplan lay``."""
+    parts = [layout.job.title]
+    for wall in layout.walls:
+        parts.append(_report_wall(wall, layout.job, [one for one in broken if one.wall == wall.wall.name], width))
+    parts.append(wrap_text(CAUTION, width))
+    return "\n\n".join(parts)
+
+
+def _report_wall(wall: WallLayout, job: Job, broken: Sequence[Finding], width: int) -> str:
+    shapes = {piece.shape for course in wall.courses for piece in course.pieces}
+    legend = "   ".join(["| head joint", *(LEGEND[shape] for shape in LEGEND if shape in shapes)])
+    if wall.cutting:
+        legend += "   A, B ... cuts"
+    told = [
+        wrap_text(_head(wall, job), width), "", *draw_bond(wall, job.masonry, width), "", "     " + legend, "",
+        set_columns(_figures(wall, job), width),
+    ]
+    if wall.why:
+        told += ["", "Where the bound is not reached:", *(wrap_text(line, width, indent="  ") for line in wall.why)]
+    told += ["", *_tell_rules(broken, job, width)]
+    return "\n".join(told)
+
+
+def _head(wall: WallLayout, job: Job) -> str:
+    size = f"{print_length(wall.wall.length, job.measure)} long, {print_length(wall.wall.height, job.measure)} high"
+    unit = "mm, " if job.measure == "metric" else ""
+    return (
+        f"{wall.wall.name}: {size}, {unit}{len(wall.courses)} courses of {job.masonry.unit.name}, {job.masonry.bond} bond. "
+        "Seen from outside; course 1 stands on the footing."
+    )
+
+
+def _figures(wall: WallLayout, job: Job) -> list[list[str]]:
+    masonry, measure = job.masonry, job.measure
+    low, high = (print_size(joint, measure) for joint in wall.joints)
+    aimed = print_size(masonry.joint, measure)
+    rows = [[name, counted] for name, counted in _count_pieces(wall)]
+    rows += [[f"cut {mark}", told] for mark, told in _tell_cuts(wall, job)]
+    precast = [piece for course in wall.courses for piece in course.pieces if piece.shape == "precast"]
+    rows += [["precast", f"1 of {print_size(piece.length, measure)} long, {print_size(piece.height, measure)} high"]
+             for piece in precast]
+    joints = f"all {low}" if low == high else f"{low} to {high}"
+    rows.append(["head joints", f"{joints} (aimed for {aimed})"])
+    rows.append(["bed joints", f"{print_size(wall.bed, measure)}; {print_courses_rise(wall, job)}"])
+    rows.append(["cutting", _tell_cutting(wall)])
+    return rows
+
+
+def print_courses_rise(wall: WallLayout, job: Job) -> str:
+    """How high the first courses rise: a check for the rule on site."""
+    courses = wall.courses[: min(len(wall.courses), 3 if job.masonry.unit.kind == "brick" else 1)]
+    rise = print_size(courses[-1].top, job.measure)
+    return f"{len(courses)} {'courses rise' if len(courses) > 1 else 'course rises'} {rise}"
+
+
+def _count_pieces(wall: WallLayout) -> list[tuple[str, str]]:
+    counted: dict[str, Counter[str]] = {}
+    for course in wall.courses:
+        for piece in course.pieces:
+            if piece.mark is None and piece.shape != "precast":
+                counted.setdefault(piece.piece, Counter())[piece.shape] += 1
+    return [
+        (name, f"{shapes.total()}" + (f" ({', '.join(f'{n} {shape}' for shape, n in shapes.most_common())})"))
+        for name, shapes in counted.items()
+    ]
+
+
+def _tell_cuts(wall: WallLayout, job: Job) -> list[tuple[str, str]]:
+    unit, found = job.masonry.unit, dict[str, tuple[str, int]]()
+    for course in wall.courses:
+        for piece in course.pieces:
+            if piece.mark is not None:
+                size = print_size(piece.length, job.measure)
+                if piece.height != unit.height:
+                    size += f" long, {print_size(piece.height, job.measure)} high"
+                found[piece.mark] = size, found.get(piece.mark, ("", 0))[1] + 1
+    return [(mark, f"{n} of {size}") for mark, (size, n) in sorted(found.items(), key=lambda i: (len(i[0]), i[0]))]
+
+
+def _tell_cutting(wall: WallLayout) -> str:
+    if not wall.cutting:
+        return "none: every piece is a stock length"
+    proof = "which is the bound" if wall.cutting == wall.cutting_at_least else (
+        f"the bound, run by run, is {wall.cutting_at_least}")
+    settings = "" if wall.settings_proven else "; fewer saw settings at the same cutting are not ruled out"
+    return f"{wall.cutting} (a cut shorter than half a unit counts two); {proof}{settings}"
+
+
+def _tell_rules(broken: Sequence[Finding], job: Job, width: int) -> list[str]:
+    if not broken:
+        return ["Every rule is held. To have each measured: wallplan check"]
+    return [f"{len(broken)} broken {'rule' if len(broken) == 1 else 'rules'}:",
+            *(line for finding in broken for line in _tell_broken(finding, job, width))]
+
+
+def _tell_broken(finding: Finding, job: Job, width: int) -> list[str]:
+    at = "" if finding.at is None else f", {print_length(finding.at, job.measure)} from the left end"
+    course = "" if finding.course is None else f", course {finding.course}"
+    return [
+        wrap_text(f"BROKEN {finding.rule}{course}{at}: {finding.figure}; limit {finding.limit}", width, indent="  "),
+        wrap_text(f"mend: {finding.remedy}", width, indent="      "),
+    ]
+
+
+def report_findings(layout: Layout, findings: Sequence[Finding], width: int) -> str:
+    """The whole report of ``wallplan check``: every rule in every wall, with its source."""
+    told = [layout.job.title]
+    for wall in layout.walls:
+        told += ["", wall.wall.name]
+        for finding in findings:
+            if finding.wall == wall.wall.name:
+                told += _tell_held(finding, width) if finding.held else _tell_broken(finding, layout.job, width)
+                told.append(wrap_text(f"source: {finding.source}", width, indent="      "))
+    broken = sum(not finding.held for finding in findings)
+    told += ["", f"{broken} broken, {len(findings) - broken} held"]
+    return "\n".join(told)
+
+
+def _tell_held(finding: Finding, width: int) -> list[str]:
+    return [wrap_text(f"held   {finding.rule}: {finding.figure}; limit {finding.limit}", width, indent="  ")]
+
+
+def report_cuts(cuts: Sequence[Cut], job: Job, width: int) -> str:
+    """The saw list as a table."""
+    if not cuts:
+        return f"{job.title}: nothing is cut."
+    rows = [["mark", "length", "height", "count", "from", "shape", "offcut", "where"]]
+    for cut in cuts:
+        offcut = print_size(cut.offcut, job.measure) + (f" makes a {cut.serves}" if cut.serves else "")
+        height = "full" if cut.height is None else print_size(cut.height, job.measure)
+        rows.append([cut.mark, print_size(cut.length, job.measure), height, str(cut.count), cut.stock, cut.shape, offcut,
+                     f"{', '.join(cut.walls)}: {print_courses(list(cut.courses))}"])
+    table = set_columns(rows, width, right=frozenset({3}))
+    return "\n\n".join([f"{job.title}: saw list", table, wrap_text(SAW_CAUTION, width)])

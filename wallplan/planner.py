@@ -1,0 +1,68 @@
+"""The whole way in one screen: plan file -> job -> layout -> findings -> lists -> sheets -> files.
+
+Each step is a function of the one before and changes nothing that it is given. From code::
+
+    from pathlib import Path
+    from wallplan.planner import lay_plan, prove
+    layout = lay_plan(Path("samples/ticket-kiosk.toml"))
+    for finding in prove(layout):
+        print(finding.rule, finding.held, finding.figure)
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from wallplan.files import slug
+from wallplan.findings import Finding
+from wallplan.layout.model import Layout
+
+SHEETS = ("wall", "saw-list")
+"""What ``draw_set`` makes, as ``only`` names it."""
+
+
+def lay_plan(path: Path) -> Layout:
+    """Read a plan file and lay out its walls. Raises PlanError with every mistake where the plan cannot be used."""
+    from wallplan.layout.build import lay
+    from wallplan.plan.load import load_plan
+
+    return lay(load_plan(path))
+
+
+def prove(layout: Layout) -> tuple[Finding, ...]:
+    """Every rule in every wall, measured on the finished layout by code that had no part in laying it."""
+    from wallplan.rules.check import check
+
+    return check(layout)
+
+
+def name_broken_rules(layout: Layout) -> tuple[Finding, ...]:
+    """The rules that a layout breaks; () for none. Walls that were laid with every rule kept are not measured again."""
+    from wallplan.rules.check import check_wall
+
+    doubtful = [wall for wall in layout.walls if wall.doubtful]
+    return tuple(finding for wall in doubtful for finding in check_wall(wall, layout.job) if not finding.held)
+
+
+def draw_set(layout: Layout, findings: tuple[Finding, ...], paper: str | None, only: tuple[str, ...]) -> dict[str, bytes]:
+    """The sheets and lists of a job: file name -> contents. ``only`` names some of SHEETS, () for all of them."""
+    from wallplan.lists.csv_files import write_saw_csv
+    from wallplan.lists.cuts import list_cuts
+
+    job, wanted = slug(layout.job.title), only or SHEETS
+    files: dict[str, bytes] = {}
+    if "wall" in wanted:
+        files |= _draw_walls(layout, findings, paper, job)
+    if "saw-list" in wanted:
+        files[f"{job}-saw-list.csv"] = write_saw_csv(list_cuts(layout), layout.job.measure).encode()
+    return files
+
+
+def _draw_walls(layout: Layout, findings: tuple[Finding, ...], paper: str | None, job: str) -> dict[str, bytes]:
+    from wallplan.drawing.pdf import write_pdf
+    from wallplan.drawing.svg import write_svg
+    from wallplan.drawing.wall_sheet import draw_wall_sheets
+
+    drawing = draw_wall_sheets(layout, findings, paper)
+    files = {f"{job}-{page.stem}.svg": write_svg(page) for page in drawing.pages}
+    return {**files, f"{job}.pdf": write_pdf(drawing)}
