@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES, SMALLEST, measure
-from wallplan.drawing.panel import PADDING, Panel
-from wallplan.drawing.primitives import Text
+from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES, measure
+from wallplan.drawing.panel import PADDING, Line, Panel, set_lines
+from wallplan.drawing.primitives import Primitive, Text
 from wallplan.layout.model import Piece, WallLayout
 from wallplan.lengths import print_size
 from wallplan.plan.job import Job
@@ -16,17 +16,17 @@ _PITCH = 1.5
 
 @dataclass(frozen=True)
 class Cut:
-    """One letter: size, count and stock in words."""
+    """One letter: size, count, and whether what another cut leaves of its unit may hold it."""
 
     mark: str
     size: str
     count: int
-    stock: str
+    offcut: bool
 
     @property
     def words(self) -> str:
-        """Size, count and stock as they are lettered after the mark."""
-        return f"{self.size}   {self.count} from {self.stock}"
+        """Size and count as they are lettered after the mark, starred where an offcut will do."""
+        return f"{self.size}   {self.count}{'*' if self.offcut else ''}"
 
 
 def list_cuts(wall: WallLayout, job: Job) -> tuple[Cut, ...]:
@@ -39,7 +39,8 @@ def list_cuts(wall: WallLayout, job: Job) -> tuple[Cut, ...]:
                 counts[piece.mark] = counts.get(piece.mark, 0) + 1
                 samples.setdefault(piece.mark, piece)
     order = sorted(counts, key=lambda mark: (len(mark), mark))
-    return tuple(Cut(mark, _print_cut(samples[mark], job), counts[mark], _name_stock(samples[mark], job))
+    half = job.masonry.unit.length // 2
+    return tuple(Cut(mark, _print_cut(samples[mark], job), counts[mark], samples[mark].length <= half)
                  for mark in order)
 
 
@@ -47,13 +48,7 @@ def _print_cut(piece: Piece, job: Job) -> str:
     length = print_size(piece.length, job.measure)
     if piece.height == job.masonry.unit.height:
         return length
-    return f"{length} x {print_size(piece.height, job.measure)} high"
-
-
-def _name_stock(piece: Piece, job: Job) -> str:
-    """A piece over half a unit takes a full one; of a shorter one the rest may serve again."""
-    ripped = ", ripped" if piece.height < job.masonry.unit.height else ""
-    return f"full{ripped}" if 2 * piece.length > job.masonry.unit.length else f"full or offcut{ripped}"
+    return f"{length} x {print_size(piece.height, job.measure)}"
 
 
 def set_cuts(cuts: tuple[Cut, ...], width: float, room: float) -> Panel:
@@ -71,9 +66,9 @@ def _set_table(cuts: tuple[Cut, ...], width: float, height: float) -> Panel | No
     if columns < 1:
         return None
     rows = -(-len(cuts) // columns)
-    head = Text(PADDING, PADDING + SMALLEST, _head(cuts), SMALLEST)
-    top = PADDING + SMALLEST + 2.0
-    texts = [head]
+    head = set_lines((Line(_head(cuts)),), width)
+    top = head.height
+    texts: list[Primitive] = [*head.ink]
     for place, cut in enumerate(cuts):
         x = PADDING + place // rows * column
         y = top + height + place % rows * _PITCH * height
@@ -84,15 +79,20 @@ def _set_table(cuts: tuple[Cut, ...], width: float, height: float) -> Panel | No
 def _set_narrow(cuts: tuple[Cut, ...], width: float) -> Panel:
     """Two rows a cut: letter and size over count and stock."""
     letters = max(measure(cut.mark, FIGURES) for cut in cuts) + FIGURES
-    texts = [Text(PADDING, PADDING + SMALLEST, _head(cuts), SMALLEST)]
-    y = PADDING + SMALLEST + 2.0
+    head = set_lines((Line(_head(cuts)),), width)
+    texts: list[Primitive] = [*head.ink]
+    y = head.height
     for cut in cuts:
         texts += [Text(PADDING, y + FIGURES, cut.mark, FIGURES),
                   Text(PADDING + letters, y + FIGURES, cut.size, FIGURES),
-                  Text(PADDING + letters, y + FIGURES * 2.5, f"{cut.count} from {cut.stock}", FIGURES)]
+                  Text(PADDING + letters, y + FIGURES * 2.5, cut.words[len(cut.size):].strip(), FIGURES)]
         y += FIGURES * 3.1
     return Panel(width, y, tuple(texts))
 
 
 def _head(cuts: tuple[Cut, ...]) -> str:
-    return "CUTS: actual size, how many in this wall" if cuts else "NO CUTS in this wall"
+    if not cuts:
+        return "NO CUTS in this wall"
+    kinds = " (length x height)" if any(" x " in cut.size for cut in cuts) else ""
+    spare = "; * an offcut will do" if any(cut.offcut for cut in cuts) else ""
+    return f"CUTS: actual size{kinds}, how many{spare}"

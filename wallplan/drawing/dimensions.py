@@ -152,7 +152,7 @@ def side_widths(job: Job, wall: WallLayout, height: float) -> tuple[float, float
     """Room that course numbers take on the left, and numbers with heights on the right of a wall, mm."""
     number = measure(str(max(len(wall.courses), 10)), height)
     heights = max((measure(print_length(course.top, job.measure), height) for course in wall.courses), default=0.0)
-    return number + 3.5, number + heights + 8.5
+    return number + 3.5, number + heights + 7.0
 
 
 def draw_levels(board: Board, view: View, figures: float) -> None:
@@ -164,18 +164,18 @@ def draw_levels(board: Board, view: View, figures: float) -> None:
     first, last = view.window.courses
     outline = view.outline
     width = measure(str(max(last, 10)), height)
-    after = outline.right + 2.5 + width + 3.5
+    after = outline.right + 2.0 + width + 3.5
     lines: list[Segment] = []
     for number in numbered_courses(first, last, step):
         course = view.wall.courses[number - 1]
         middle = (view.up(course.bottom) + view.up(course.top)) / 2 + height / 2
         board.letter(Text(outline.left - 2.5, middle, str(number), height, "end"),
-                     Text(outline.right + 2.5 + width, middle, str(number), height, "end"))
+                     Text(outline.right + 2.0 + width, middle, str(number), height, "end"))
         top = view.up(course.top)
         board.letter(Text(after, top + height / 2, print_length(course.top, view.job.measure), height))
         lines.append(Segment(outline.right + 0.6, top, after - 0.8, top))
     _draw_datum(board, view, after, height)
-    board.stroke([part for line in lines for part in _broken(board, line)], THIN_LINE)
+    board.stroke([part for line in lines for part in board.placer.spare(line, 0.4)], THIN_LINE)
 
 
 def _draw_datum(board: Board, view: View, x: float, height: float) -> None:
@@ -183,13 +183,3 @@ def _draw_datum(board: Board, view: View, x: float, height: float) -> None:
         y = view.outline.bottom
         if board.letter_if_free(Text(x, y + height / 2, "0", height), 0.2):
             board.stroke([Segment(view.outline.right + 0.6, y, x - 0.8, y)], THIN_LINE)
-
-
-def _broken(board: Board, line: Segment) -> list[Segment]:
-    """A level line without the part that would run through a course number."""
-    near = Box(line.x1, line.y1 - 0.4, line.x2, line.y1 + 0.4)
-    found = board.placer.find_in(near)
-    if found is None or found.left >= line.x2:
-        return [line]
-    parts = (Segment(line.x1, line.y1, found.left - 0.4, line.y1), Segment(found.right + 0.4, line.y1, line.x2, line.y1))
-    return [part for part in parts if part.x2 > part.x1]

@@ -27,10 +27,11 @@ def draw_elevation(board: Board, view: View) -> int:
     cells = find_cells(view)
     holes = tuple(view.hole(opening) for opening in view.openings)
     edges = edge_lines(view)
+    mark_control_joints(board, view)
+    letter_match_lines(board, view)
     letter_openings(board, view)
     board.placer.take_lines(lead_lines(view, cells))
     board.outline([cell.box for cell in cells], UNIT_LINE)
-    mark_control_joints(board, view)
     outline = view.outline
     band = Box(outline.left, BORDER, outline.right, outline.top - HEAVY_LINE)
     missing = letter_cuts(board, cells, Ground(holes, band))
@@ -40,7 +41,7 @@ def draw_elevation(board: Board, view: View) -> int:
     board.outline([cell.box for cell in cells if cell.piece.shape in ("lintel", "precast")], LINTEL_LINE)
     board.stroke(lead_lines(view, cells), HEAVY_LINE)
     board.stroke(edges, HEAVY_LINE)
-    mark_match_lines(board, view)
+    draw_match_lines(board, view)
     return missing
 
 
@@ -61,18 +62,16 @@ def _hatch_cells(board: Board, cells: tuple[Cell, ...]) -> None:
 def _lettering_in(board: Board, box: Box) -> Box | None:
     """What a piece's lettering covers, with a little round it."""
     found = board.placer.find_in(box)
-    return found.shrunk(-0.5) if found else None
+    return found.shrunk(-0.35) if found else None
 
 
 def _mark_beams(board: Board, view: View, cells: tuple[Cell, ...]) -> None:
     """A chain line along the units of each bond beam, broken where a piece is lettered."""
-    lines = []
+    lines: list[Segment] = []
     for cell in cells:
         if cell.piece.shape == "bond beam" or cell.course in view.wall.wall.bond_beams:
-            box, blank = cell.box, _lettering_in(board, cell.box)
-            y = box.centre.y
-            parts = [(box.left, blank.left), (blank.right, box.right)] if blank else [(box.left, box.right)]
-            lines.extend(Segment(start, y, end, y) for start, end in parts if end > start)
+            y = cell.box.centre.y
+            lines.extend(board.placer.spare(Segment(cell.box.left, y, cell.box.right, y), 0.5))
     board.stroke(lines, UNIT_LINE, BEAM_DASH)
 
 
@@ -157,18 +156,24 @@ def mark_control_joints(board: Board, view: View) -> None:
             board.letter(Text(x, box.top - 4.0, "CJ", FIGURES, "middle"))
 
 
-def mark_match_lines(board: Board, view: View) -> None:
-    """A chain line over the wall at each match line, named on both sheets by its distance."""
+def letter_match_lines(board: Board, view: View) -> None:
+    """The words over each match line, before anything else takes their place."""
     box = view.outline
     for match in view.window.matches:
         x = view.across(match)
-        line = Segment(x, box.top - 8.0, x, box.bottom + 3.0)
-        board.stroke([line], HEAVY_LINE, MATCH_DASH)
-        board.placer.take_lines([line])
-        words = "MATCH LINE"
-        at_left = x - box.left > box.right - x
-        text = Text(x - 1.5 if at_left else x + 1.5, box.top - 4.5, words, FIGURES, "end" if at_left else "start")
-        board.letter_if_free(text, 0.3)
+        board.placer.take_lines([Segment(x, box.top - 9.0, x, box.top)])
+        before = Text(x - 1.5, box.top - 5.0, "MATCH LINE", FIGURES, "end")
+        after = Text(x + 1.5, box.top - 5.0, "MATCH LINE", FIGURES)
+        if not board.letter_if_free(before, 0.3):
+            board.letter_if_free(after, 0.3)
     for level in view.window.levels:
         y = view.up(level)
-        board.stroke([Segment(box.left - 4.0, y, box.right + 4.0, y)], HEAVY_LINE, MATCH_DASH)
+        board.placer.take_lines([Segment(box.left - 1.5, y, box.right + 1.5, y)])
+
+
+def draw_match_lines(board: Board, view: View) -> None:
+    """A chain line over or along the wall at each match line, broken where it would run through lettering."""
+    box = view.outline
+    lines = [Segment(x, box.top - 9.0, x, box.bottom) for x in map(view.across, view.window.matches)]
+    lines += [Segment(box.left - 1.5, y, box.right + 1.5, y) for y in map(view.up, view.window.levels)]
+    board.stroke([part for line in lines for part in board.placer.spare(line, 0.5)], HEAVY_LINE, MATCH_DASH)

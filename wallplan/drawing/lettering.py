@@ -6,6 +6,7 @@ Heights are of the capitals in mm: 2.5, 3.5, 5 and 7 are ISO 3098-1's steps. The
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import lru_cache
 
 from wallplan.drawing.letter_widths import ADVANCES, CAPITALS, UNITS, UNMEASURED
 from wallplan.drawing.primitives import Box, Segment, Text
@@ -22,6 +23,7 @@ LARGE_FIGURES = 5.0
 TIED = "\u00a0"
 """A space that keeps its two sides on one line."""
 
+_HAIR = 1e-6
 _RISE = 1.05
 _ACCENTED_RISE = 1.3
 _FALL = 0.33
@@ -34,6 +36,7 @@ def font_size(height: float) -> float:
     return height * UNITS / CAPITALS
 
 
+@lru_cache(maxsize=20_000)
 def measure(text: str, height: float) -> float:
     """Width of a text whose capitals are ``height`` mm high, without kerning, mm; 0 for no text."""
     return sum(ADVANCES.get(letter, UNMEASURED) for letter in text) * height / CAPITALS
@@ -78,6 +81,7 @@ def shorten(text: str, height: float, width: float) -> str:
     return f"{kept.rstrip()}…"
 
 
+@lru_cache(maxsize=2_000)
 def wrap(text: str, height: float, width: float) -> tuple[str, ...]:
     """The text in lines of at most ``width`` mm; a word that is wider alone is shortened. () for no text.
 
@@ -109,11 +113,31 @@ class Placer:
 
     def is_clear(self, line: Segment, gap: float = 0.4) -> bool:
         """Whether a line passes no lettering within ``gap`` mm."""
-        return not any(meets_box(line, box.shrunk(-gap)) for box in self._boxes)
+        reach = Box(min(line.x1, line.x2), min(line.y1, line.y2), max(line.x1, line.x2), max(line.y1, line.y2))
+        near = reach.shrunk(-gap - _HAIR)
+        return not any(near.meets(box) and meets_box(line, box.shrunk(-gap)) for box in self._boxes)
 
     def find_in(self, box: Box) -> Box | None:
         """The lettering that reaches into ``box`` from any side, None where there is none."""
         return next((other for other in self._boxes if other.meets(box)), None)
+
+    def spare(self, line: Segment, gap: float) -> list[Segment]:
+        """A level or upright line, from its lesser end, without the parts within ``gap`` mm of lettering."""
+        level = line.y1 == line.y2
+        start, end = (line.x1, line.x2) if level else (line.y1, line.y2)
+        parts = []
+        reach = Box(line.x1 - gap, line.y1 - gap, line.x2 + gap, line.y2 + gap)
+        boxes = [box.shrunk(-gap) for box in self._boxes if reach.meets(box)]
+        for low, high in sorted((box.left, box.right) if level else (box.top, box.bottom) for box in boxes):
+            parts.append((start, low))
+            start = max(start, high)
+        parts.append((start, end))
+        return [Segment(a, line.y1, b, line.y1) if level else Segment(line.x1, a, line.x1, b)
+                for a, b in parts if b > a]
+
+    def crosses(self, line: Segment) -> bool:
+        """Whether a line crosses one that is kept off lettering."""
+        return any(_cross(line, other) for other in self._lines)
 
     def take(self, *boxes: Box) -> None:
         """Keep boxes of lettering free from now on."""
@@ -124,8 +148,19 @@ class Placer:
         self._lines.extend(lines)
 
 
+def _cross(one: Segment, other: Segment) -> bool:
+    """Whether two straight lines cross, or one ends on the other."""
+    def side(line: Segment, x: float, y: float) -> float:
+        return (line.x2 - line.x1) * (y - line.y1) - (line.y2 - line.y1) * (x - line.x1)
+
+    return (side(one, other.x1, other.y1) * side(one, other.x2, other.y2) <= 0
+            and side(other, one.x1, one.y1) * side(other, one.x2, one.y2) <= 0)
+
+
 def meets_box(line: Segment, box: Box) -> bool:
     """Whether a straight line runs through the inside of a box (Liang and Barsky, ACM Trans. Graphics, 1984)."""
+    if max(line.x1, line.x2) < box.left or min(line.x1, line.x2) > box.right:
+        return False
     enters, leaves = 0.0, 1.0
     across, down = line.x2 - line.x1, line.y2 - line.y1
     for step, room in ((-across, line.x1 - box.left), (across, box.right - line.x1),

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from itertools import product
 
 from wallplan.drawing.board import Board
 from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES, centre_text, measure, measure_text
@@ -15,7 +16,10 @@ from wallplan.drawing.outlines import HEAVY_LINE, Cell
 from wallplan.drawing.primitives import Box, Segment, Text
 
 CLEARANCE = 0.4
-"""Between a letter and the line round its piece, mm."""
+"""Between a letter and the line round its piece, mm ..."""
+
+HATCH_CLEARANCE = 0.65
+"""... and for letters over 3.5 mm, which are kept low enough for the hatch to be seen."""
 
 PITCH = 1.7
 """Between rows of lettering, in heights of their capitals."""
@@ -24,15 +28,15 @@ _SIZES = (LARGE_FIGURES, 4.5, 4.0, FIGURES)
 _SHIFTS = (0.0, 2.5, -2.5, 5.0, -5.0, 8.0, -8.0, 12.0, -12.0)
 
 
-def room_in(box: Box) -> Box:
+def room_in(box: Box, clearance: float = CLEARANCE) -> Box:
     """The part of a piece's box that lettering may use: clear of a lead's heavy line round it."""
-    return box.shrunk(HEAVY_LINE / 2 + CLEARANCE)
+    return box.shrunk(HEAVY_LINE / 2 + clearance)
 
 
 def fit_letter(box: Box, mark: str) -> Text | None:
     """A mark in the middle of a box, as high as it fits between 5 and 3.5 mm; None where it does not fit."""
-    room = room_in(box)
     for height in _SIZES:
+        room = room_in(box, HATCH_CLEARANCE if height > FIGURES else CLEARANCE)
         if height <= room.height and measure(mark, height) <= room.width:
             return centre_text(box, mark, height)
     return None
@@ -107,11 +111,12 @@ def _stacks(cells: list[Cell]) -> Iterator[list[Cell]]:
 def _letter_stack(board: Board, stack: list[Cell], ground: Ground) -> bool:
     mark = stack[0].piece.mark
     assert mark
-    for height in (LARGE_FIGURES, FIGURES):
+    for crossing, height in product((False, True), (LARGE_FIGURES, FIGURES)):
         for cell, text in _places(stack, mark, height, ground):
-            box = measure_text(text)
             x, y = cell.box.centre
-            if board.placer.is_free(box) and board.placer.is_clear(_leader(x, y, text)):
+            leader = _leader(x, y, text)
+            clear = board.placer.is_clear(leader) and (crossing or not board.placer.crosses(leader))
+            if clear and board.placer.is_free(measure_text(text)):
                 _lead_to(board, x, y, text)
                 return True
     return False
@@ -126,7 +131,8 @@ def _places(stack: list[Cell], mark: str, height: float, ground: Ground) -> Iter
     for cell, room, upward in _rooms(stack, ground):
         for row in range(6):
             for shift in _SHIFTS:
-                base = room.bottom - 1.5 - row * PITCH * height if upward else room.top + 2.0 + height * (1 + PITCH * row)
+                drop = row * PITCH * height
+                base = room.bottom - 1.5 - drop if upward else room.top + 2.0 + height + drop
                 text = Text(cell.box.centre.x + shift, base, mark, height, "middle")
                 box = measure_text(text)
                 if room.holds(box.shrunk(-0.5)) or (room is ground.band and box.top > 15 and width < room.width):

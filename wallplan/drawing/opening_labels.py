@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 from wallplan.drawing.board import Board
-from wallplan.drawing.lettering import FIGURES, SMALLEST, clean, measure, wrap
+from wallplan.drawing.lettering import FIGURES, SMALLEST, clean, measure, tie, wrap
 from wallplan.drawing.primitives import Box, Text
 from wallplan.drawing.view import View
 from wallplan.layout.model import WallLayout
 from wallplan.lengths import print_length, print_size
 from wallplan.plan.job import Job, Opening
 
-_PITCH = 1.75
+_PITCH = 1.6
 _MARGIN = 1.6
-_LINTELS = {"block": "lintel of lintel units", "precast": "precast lintel", "steel": "steel lintel"}
+_LINTELS = {"block": "block lintel", "precast": "precast lintel", "steel": "steel lintel"}
 
 
 def letter_openings(board: Board, view: View) -> None:
@@ -43,7 +43,7 @@ def _fit_label(view: View, opening: Opening) -> tuple[Text, ...] | None:
 
 def _set_lines(words: tuple[str, ...], height: float, width: float) -> tuple[str, ...] | None:
     """Every phrase on lines of its own; None where a word is too wide."""
-    if any(measure(word, height) > width for phrase in words for word in phrase.split()):
+    if any(measure(word, height) > width for phrase in words for word in phrase.split(" ")):
         return None
     return tuple(line for phrase in words for line in wrap(phrase, height, width))
 
@@ -63,10 +63,10 @@ def _words(job: Job, wall: WallLayout, opening: Opening) -> tuple[str, ...]:
     measured = job.measure
     words = (
         clean(opening.name),
-        f"{print_length(opening.right - opening.left, measured)} wide",
-        f"{print_length(opening.top - opening.bottom, measured)} high",
-        f"sill at {print_length(opening.bottom, measured)}",
-        f"head at {print_length(opening.top, measured)}",
+        f"{tie(print_length(opening.right - opening.left, measured))} wide",
+        f"{tie(print_length(opening.top - opening.bottom, measured))} high",
+        *((f"sill at {tie(print_length(opening.bottom, measured))}",) if opening.bottom else ()),
+        f"head at {tie(print_length(opening.top, measured))}",
     )
     if opening.lintel == "none":
         return words
@@ -74,7 +74,7 @@ def _words(job: Job, wall: WallLayout, opening: Opening) -> tuple[str, ...]:
 
 
 def _print_bearings(job: Job, bearings: tuple[int, int]) -> str:
-    left, right = (print_size(bearing, job.measure) for bearing in bearings)
+    left, right = (tie(print_size(bearing, job.measure)) for bearing in bearings)
     return f"{left} each side" if left == right else f"{left} left, {right} right"
 
 

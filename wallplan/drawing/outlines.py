@@ -37,7 +37,7 @@ class Cell(NamedTuple):
 
 def find_cells(view: View) -> tuple[Cell, ...]:
     """The pieces in view with their outlines, course by course; () where none stands in the window."""
-    cells = []
+    cells: list[Cell] = []
     for course in view.courses:
         edges = _Edges(view, course)
         cells.extend(

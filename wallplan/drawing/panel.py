@@ -8,7 +8,7 @@ from wallplan.drawing.board import Board
 from wallplan.drawing.lettering import SMALLEST, wrap
 from wallplan.drawing.primitives import Primitive, Text, move
 
-LEADING = 1.75
+LEADING = 1.6
 """Between lines, in heights of the capitals."""
 
 PADDING = 1.8
@@ -40,7 +40,7 @@ def set_lines(lines: tuple[Line, ...], width: float) -> Panel:
         for part in wrap(line.text, line.height, width - 2 * PADDING):
             texts.append(Text(PADDING, y + line.height, part, line.height))
             y += line.height * LEADING
-    return Panel(width, y, tuple(texts))
+    return Panel(width, y + 0.6, tuple(texts))
 
 
 def stand(board: Board, panel: Panel, left: float, top: float) -> None:

@@ -13,7 +13,7 @@ from typing import Any
 
 import matplotlib
 import numpy as np
-from matplotlib.backends.backend_pdf import PdfFile, RendererPdf
+from matplotlib.backends import backend_pdf
 from matplotlib.font_manager import FontProperties
 from matplotlib.path import Path
 from matplotlib.transforms import Affine2D
@@ -26,8 +26,9 @@ POINTS = 72 / 25.4
 
 _RECTANGLE = [Path.MOVETO, Path.LINETO, Path.LINETO, Path.LINETO, Path.CLOSEPOLY]
 _COLOURS = {"white": (1.0, 1.0, 1.0), "black": (0.0, 0.0, 0.0)}
+_pdf: Any = backend_pdf  # the back end carries no annotations
 _NOTHING = np.empty((0, 2))
-_SETTINGS = {"pdf.fonttype": 42, "pdf.compression": 6, "pdf.use14corefonts": False, "path.simplify": False}
+_SETTINGS: Any = {"pdf.fonttype": 42, "pdf.compression": 6, "pdf.use14corefonts": False, "path.simplify": False}
 
 
 class _Plain:
@@ -47,7 +48,7 @@ def draw_pdf(drawing: Drawing) -> bytes:
     written = io.BytesIO()
     with matplotlib.rc_context(_SETTINGS):
         metadata = {"Title": drawing.title, "Creator": "wallplan", "Producer": None, "CreationDate": None}
-        file = PdfFile(written, metadata=metadata)
+        file = _pdf.PdfFile(written, metadata=metadata)
         for page in drawing.pages:
             _draw_page(file, page)
         file.finalize()
@@ -55,10 +56,10 @@ def draw_pdf(drawing: Drawing) -> bytes:
     return written.getvalue()
 
 
-def _draw_page(file: PdfFile, page: Page) -> None:
+def _draw_page(file: Any, page: Page) -> None:
     width, height = page.paper.width / 25.4, page.paper.height / 25.4
     file.newPage(width, height)
-    renderer = RendererPdf(file, 72, height, width)
+    renderer = _pdf.RendererPdf(file, 72, height, width)
     pen = _Pen(renderer, page.paper.height)
     for item in page.ink:
         pen.draw(item)
@@ -68,7 +69,7 @@ def _draw_page(file: PdfFile, page: Page) -> None:
 class _Pen:
     """Draws primitives on one page; y is turned round, mm become points."""
 
-    def __init__(self, renderer: RendererPdf, height: float) -> None:
+    def __init__(self, renderer: Any, height: float) -> None:
         self.renderer = renderer
         self.height = height
         self.turn = Affine2D().scale(POINTS, -POINTS).translate(0, height * POINTS)
@@ -87,8 +88,6 @@ class _Pen:
                 self._letter(item)
 
     def _stroke(self, path: Path, width: float, dash: tuple[float, ...]) -> None:
-        if not len(path.vertices):
-            return
         style = self.renderer.new_gc()
         style.set_linewidth(width * POINTS)
         style.set_capstyle("butt")

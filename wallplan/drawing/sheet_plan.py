@@ -22,7 +22,7 @@ from wallplan.findings import Finding
 from wallplan.layout.model import WallLayout
 from wallplan.plan.job import Job
 
-COLUMN = 86.0
+COLUMN = 84.0
 """Width of the panels' column where they stand beside the wall, mm."""
 
 GAP = 2.5
@@ -142,24 +142,28 @@ def whole_view(subject: Subject, arrangement: Arrangement) -> View:
 
 
 def _cuts_apart(subject: Subject, arrangement: Arrangement) -> bool:
-    width = panel_width(arrangement)
-    return set_cuts(subject.cuts, width, 0.0).height > LONGEST_TABLE * arrangement.paper.usable_height
+    table = set_cuts(subject.cuts, panel_widths(arrangement)[1], 0.0)
+    return table.height > LONGEST_TABLE * arrangement.paper.usable_height
 
 
-def panel_width(arrangement: Arrangement) -> float:
-    """Width of the title block and of the cut table, mm."""
-    return COLUMN if arrangement.beside else (arrangement.paper.usable_width - GAP) / 2
+def panel_widths(arrangement: Arrangement) -> tuple[float, float]:
+    """Widths of the title block and of the cut table, mm."""
+    if arrangement.beside:
+        return COLUMN, COLUMN
+    title = (arrangement.paper.usable_width - GAP) / 2
+    return title, title
 
 
 def set_panels(subject: Subject, arrangement: Arrangement, sheet: Sheet, notes: tuple[str, ...],
                apart: bool) -> Panels:
     """The panels of one sheet."""
-    width, full = panel_width(arrangement), arrangement.paper.usable_width
+    full = arrangement.paper.usable_width
+    width, table = panel_widths(arrangement)
     title = set_title_block(subject.wall, subject.job, arrangement.scale, sheet, width)
-    key = set_key(subject.wall, width)
+    key = set_key(subject.wall, table)
     more = ("Cut sizes: on the last sheet of this wall.",) if apart else ()
     return Panels(
-        title, set_cuts(() if apart else subject.cuts, width, title.height - key.height), key,
+        title, set_cuts(() if apart else subject.cuts, table, title.height - key.height), key,
         set_notes(subject.wall, subject.findings, (*notes, *more), full),
         set_print_check(arrangement.scale, subject.job.measure, full),
     )

@@ -46,7 +46,8 @@ def _split_across(wall: WallLayout, module: int, most: int) -> tuple[Stretch, ..
     spans = sorted({(piece.left, piece.right) for course in wall.courses for piece in course.pieces})
     joints = _head_joints(wall)
     stretches: list[Stretch] = []
-    left, before = 0, ()
+    left = 0
+    before: tuple[int, ...] = ()
     while length - left > most:
         past = before[0] if before else 0
         reaches = {joint: max(right for start, right in spans if start < joint) for joint in joints
@@ -83,12 +84,13 @@ def _split_up(wall: WallLayout, most: int) -> tuple[tuple[tuple[int, int], Stret
     """
     courses = wall.courses
     rows = []
-    first, levels = 0, ()
+    first = 0
+    levels: tuple[int, ...] = ()
     while True:
         fitting = [place for place in range(first, len(courses)) if courses[place].top - courses[first].bottom <= most]
         last = max(fitting[-1] if fitting else first, min(first + 1, len(courses) - 1))
         done = last == len(courses) - 1
-        match = () if done else (courses[last].bottom,)
+        match: tuple[int, ...] = () if done else (courses[last].bottom,)
         stretch = (courses[first].bottom, courses[last].top, (*levels, *match))
         rows.append(((courses[first].number, courses[last].number), stretch))
         if done:

@@ -43,7 +43,7 @@ def set_title_block(wall: WallLayout, job: Job, scale: Scale, sheet: Sheet, widt
         Line(shorten(f"WALL {clean(wall.wall.name)}", LARGE_FIGURES, room), LARGE_FIGURES),
         Line(shorten(clean(job.title), FIGURES, room), FIGURES),
         Line(f"Outside face. Left: {_ENDS[wall.wall.left_end]}. Right: {_ENDS[wall.wall.right_end]}. "
-             "Distances from the left end."),
+             "Distances from the left."),
         Line(_print_unit(job)),
         Line(f"{_BONDS[job.masonry.bond]}. Head joints as laid {print_joints(wall, job)}, "
              f"bed joints {tie(print_size(wall.bed, job.measure))}."),

@@ -22,7 +22,7 @@ from wallplan.drawing.sheet_plan import (
     find_room,
     head_room,
     make_subject,
-    panel_width,
+    panel_widths,
     plan_sheets,
     set_panels,
 )
@@ -155,7 +155,7 @@ def _table_pages(subject: Subject, plan: SheetPlan) -> list[tuple[int, int]]:
 def _draw_table(subject: Subject, plan: SheetPlan, rows: tuple[int, int], sheet: Sheet) -> Board:
     arrangement = plan.arrangement
     board = Board(arrangement.paper)
-    title = set_title_block(subject.wall, subject.job, arrangement.scale, sheet, panel_width(arrangement))
+    title = set_title_block(subject.wall, subject.job, arrangement.scale, sheet, panel_widths(arrangement)[0])
     panel = set_cuts(subject.cuts[slice(*rows)], arrangement.paper.usable_width, 0.0)
     assert panel.height > FIGURES
     _frame(board, title, BORDER, BORDER, title.height)
