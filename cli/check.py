@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import typer
-
 from wallplan_cli.faults import RULE_BROKEN, ends_plainly
 from wallplan_cli.shared import Plan, terminal_width
 

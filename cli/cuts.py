@@ -6,7 +6,6 @@ from pathlib import Path
 from typing import Annotated
 
 import typer
-
 from wallplan_cli.faults import ends_plainly
 from wallplan_cli.shared import Plan, terminal_width
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import typer
-
 from wallplan_cli import check, cuts, lay, new, sheets, units
 
 app = typer.Typer(

@@ -6,7 +6,6 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
-
 from wallplan_cli.faults import ends_plainly, refuse
 
 if TYPE_CHECKING:

@@ -6,7 +6,6 @@ from pathlib import Path
 from typing import Annotated
 
 import typer
-
 from wallplan_cli.faults import RULE_BROKEN, ends_plainly, refuse
 from wallplan_cli.shared import Plan
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 from typing import Annotated
 
 import typer
-
 from wallplan_cli.faults import refuse
 from wallplan_cli.shared import Json, put_json, terminal_width
 
@@ -22,11 +21,12 @@ def units(
     """The unit catalogue: sizes, joints, gauges, stock lengths, shapes, and where each figure comes from."""
     from wallplan.catalogue.load import UnknownUnit, find_unit
     from wallplan.catalogue.load import units as all_units
+    from wallplan.catalogue.unit import Unit
     from wallplan.lists.unit_tables import report_unit, report_units, units_as_json
 
     if key is not None:
         try:
-            chosen = (find_unit(key),)
+            chosen: tuple[Unit, ...] = (find_unit(key),)
         except UnknownUnit as error:
             near = f"; nearest: {', '.join(error.nearest)}" if error.nearest else ""
             raise refuse(f'UNIT: "{key}" is not in the catalogue{near}; all of them: wallplan units') from None

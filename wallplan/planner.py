@@ -59,10 +59,10 @@ def draw_set(layout: Layout, findings: tuple[Finding, ...], paper: str | None, o
 
 
 def _draw_walls(layout: Layout, findings: tuple[Finding, ...], paper: str | None, job: str) -> dict[str, bytes]:
-    from wallplan.drawing.pdf import write_pdf
-    from wallplan.drawing.svg import write_svg
+    from wallplan.drawing.pdf import draw_pdf
+    from wallplan.drawing.svg import draw_svg
     from wallplan.drawing.wall_sheet import draw_wall_sheets
 
     drawing = draw_wall_sheets(layout, findings, paper)
-    files = {f"{job}-{page.stem}.svg": write_svg(page) for page in drawing.pages}
-    return {**files, f"{job}.pdf": write_pdf(drawing)}
+    files = {f"{job}-{page.name}.svg": draw_svg(page) for page in drawing.pages}
+    return {**files, f"{job}.pdf": draw_pdf(drawing)}

@@ -84,14 +84,16 @@ def make_nodes(terms: Terms, stretches: tuple[Stretch, ...], fixed: tuple[int, .
     within = [s for s in stretches if s.start < at < s.end]
     near = {(side, s.end if side == "end" else s.start) for s in within if (side := nearness(terms, s, at))}
     choices = [
-        [(side, end, place) for place in ([None] if end in fixed and not relaxed else _places(terms, at, side, end, relaxed))]
+        [(side, end, place) for place in _places(terms, at, side, end, end in fixed, relaxed)]
         for side, end in sorted(near)
     ]
     return tuple(_node(terms, within, at, moves) for moves in product(*choices))
 
 
-def _places(terms: Terms, at: int, side: Side, end: int, relaxed: bool) -> list[int | None]:
+def _places(terms: Terms, at: int, side: Side, end: int, fixed: bool, relaxed: bool) -> list[int | None]:
     """Where a joint too near an end may go: away, a stock length or a multiple of the lap from the end."""
+    if fixed and not relaxed:
+        return [None]
     inward = -1 if side == "end" else 1
     return [None, *(end + inward * piece for piece in _end_pieces(terms)), *([at] if relaxed else [])]
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
 from dataclasses import dataclass, field
-from itertools import product
+from itertools import pairwise, product
 from typing import NamedTuple
 
 from wallplan.bond.cost import BROKEN, FIRST_FULL, IMPOSSIBLE, JOINT, MIDDLE, SHOWS
@@ -120,7 +120,8 @@ class Track:
         longest = stretch.end - stretch.start - max(0, left) - max(0, length - self.terms.module)
         joints = max(0, -(-longest // self.terms.module) - 1)
         best = (IMPOSSIBLE, 0)
-        for taken in (length, *near_stock(self.terms, length, min(self.terms.share(joints) + abs(left), self.terms.module // 4))):
+        reach = min(self.terms.share(joints) + abs(left), self.terms.module // 4)
+        for taken in (length, *near_stock(self.terms, length, reach)):
             over = left + length - taken
             if self.terms.absorbs(over, joints):
                 begin = stretch.end - length
@@ -249,7 +250,7 @@ class Share(NamedTuple):
 
 def lay_in_run(track: Track, stretch: Stretch, points: tuple[int, ...]) -> Share:
     """The pieces of one run between joints and ends."""
-    pairs = list(zip(points, points[1:], strict=False))
+    pairs = list(pairwise(points))
     if any(start >= end for start, end in pairs):
         return Share(IMPOSSIBLE, 0, 0, 0)
     if points[0] == stretch.start and points[-1] == stretch.end:

@@ -136,7 +136,7 @@ class _Zip:
         heappush(self.heap, (cost + left, progress, self.pushed, state, cost))
 
     def _at(self, which: int, state: State) -> int:
-        return self.tracks[which].node(state[which].state).at
+        return self.tracks[which].node(state[0].state if which == 0 else state[1].state).at
 
     def _expand(self, state: State, cost: int) -> None:
         which = 0 if self._at(0, state) <= self._at(1, state) else 1
@@ -179,8 +179,8 @@ class _Zip:
             states.append(self.came[states[-1]])
         paths: list[list[int]] = [[], []]
         for one in reversed(states):
-            for which in (0, 1):
-                if not paths[which] or paths[which][-1] != one[which].state:
-                    paths[which].append(one[which].state)
+            for path, side in zip(paths, one[:2], strict=True):
+                if not path or path[-1] != side.state:
+                    path.append(side.state)
         odd, even = (tuple(self.tracks[which].node(state) for state in paths[which]) for which in (0, 1))
         return odd, even

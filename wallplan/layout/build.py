@@ -129,10 +129,7 @@ def _share(ground: _Ground, row: Row, run: LaidRun, plain: list[Spot], spots: li
     altered = [(s.left, s.length, s.rise, s.height) for s in plain] != [
         (s.left, s.length, s.rise, s.height) for s in spots]
     ripped = row.kind == "ripped" or (row.unit_height not in ground.namer.heights)
-    if ripped:
-        at_least = ground.terms.least_joints(run.right - run.left + masonry.joint) + 1
-    else:
-        at_least = run.at_least
+    at_least = ground.terms.least_joints(run.right - run.left + masonry.joint) + 1 if ripped else run.at_least
     return Share(run.left, run.right, count_cuts(spots, masonry), 0 if altered else at_least, altered or ripped)
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from dataclasses import dataclass
 
 from wallplan.lengths import Measure, print_length, print_size
@@ -49,7 +50,7 @@ def print_courses(courses: list[int]) -> str:
     """Course numbers as a mason says them: single ones, or every other one from first to last."""
     if len(courses) == 1:
         return f"course {courses[0]}"
-    steps = {later - earlier for earlier, later in zip(courses, courses[1:], strict=False)}
+    steps = {later - earlier for earlier, later in itertools.pairwise(courses)}
     if len(courses) > 3 and steps == {2}:
         return f"courses {courses[0]}, {courses[1]} … {courses[-1]}"
     if len(courses) > 2 and steps == {1}:

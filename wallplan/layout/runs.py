@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from dataclasses import dataclass, replace
 
 from wallplan.bond.bounds import fills_with_stock
@@ -77,7 +78,7 @@ def _lay(problem: Problem, found: Found, joint: int) -> LaidTracks:
 def _lay_run(terms: Terms, nodes: tuple[Node, ...], stretch: Stretch, joint: int) -> LaidRun:
     places = [place for node in nodes if (place := joint_in(terms, node, stretch)) is not None]
     points = [stretch.start, *sorted(places), stretch.end]
-    nominal = tuple(end - start for start, end in zip(points, points[1:], strict=False))
+    nominal = tuple(end - start for start, end in itertools.pairwise(points))
     fit = fit_run(terms, nominal)
     lengths = [length - joint for length in fit.pieces]
     left, right = stretch.start + joint, stretch.end

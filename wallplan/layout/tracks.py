@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from wallplan.bond.figures import Problem, Stretch, Terms
+from wallplan.catalogue.unit import PieceName
 from wallplan.layout.coursing import Row
 from wallplan.layout.reach import Reach
 from wallplan.plan.job import Masonry, Wall
@@ -13,10 +14,10 @@ AT_JAMB, AT_END = 2, 3
 """How much a cut is seen there: layout order of preference, grade 6."""
 
 
-def stock_lengths(masonry: Masonry) -> dict[int, str]:
+def stock_lengths(masonry: Masonry) -> dict[int, PieceName]:
     """Lengths that cost no cut, with their names. What the mason breaks himself he breaks to suit the joint."""
     parts = {"half": (1, 2), "quarter": (1, 4), "three-quarter": (3, 4)}
-    lengths: dict[int, str] = {}
+    lengths: dict[int, PieceName] = {}
     for piece in masonry.unit.pieces:
         length = piece.length
         if piece.sawn and piece.name in parts:

@@ -6,8 +6,8 @@ import csv
 import io
 
 from wallplan.layout.explain import print_courses
-from wallplan.lists.cuts import Cut
 from wallplan.lengths import Measure, print_length, print_size, to_mm
+from wallplan.lists.cuts import Cut
 
 SAW_HEADER = ("mark", "length ({unit})", "height ({unit})", "count", "saw from", "shape", "offcut ({unit})",
               "offcut serves", "of these from offcuts", "walls", "courses", "length (mm, exact)")

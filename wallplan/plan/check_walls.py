@@ -35,7 +35,8 @@ def _check_control_joints(wall: ReadWall, length: int, masonry: Masonry, noteboo
                           "distance from its left end")
         elif min(centre, length - centre) < from_end:
             notebook.note(path, f"{show(centre)} leaves less than the least piece to the wall's "
-                          f"{'left' if 2 * centre < length else 'right'} end; stay {notebook.show_least(from_end)} at least from it")
+                          f"{'left' if 2 * centre < length else 'right'} end; stay {notebook.show_least(from_end)} "
+                          "at least from it")
         elif before >= 0 and centre - before < masonry.least_piece:
             notebook.note(path, f"{show(centre)} is {show(centre - before)} from the control joint at {show(before)}, under "
                           f"the least piece; stay {notebook.show_least(masonry.least_piece)} at least from it")

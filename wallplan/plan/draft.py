@@ -48,9 +48,10 @@ def _questions(answers: Answers) -> list[Question]:
 
 def _opening_questions(index: int, answers: Answers, feet: bool) -> list[Question]:
     place = f"Opening {index}: "
-    left = ("4'" if feet else "1125") if index == 1 else ("0")
+    left = ("4'" if feet else "1125") if index == 1 else "0"
     return [
-        Question(f"{index}.name", f"{place}what is it called?", "Door" if index == 1 else f"Window {index}", _find_name_fault),
+        Question(f"{index}.name", f"{place}what is it called?", "Door" if index == 1 else f"Window {index}",
+                 _find_name_fault),
         Question(f"{index}.from_left", f"{place}how far from the wall's left end to its left jamb?", left, _sized(answers)),
         Question(f"{index}.width", f"{place}how wide, jamb to jamb?", "3' 4 3/8" if feet else "1010", _sized(answers)),
         Question(f"{index}.sill", f"{place}how high is its sill above the footing?", "0" if index == 1 else

@@ -80,12 +80,9 @@ def _line_at(text: str, at: int) -> int:
 
 
 def _explain(message: str, text: str) -> SyntaxMistake:
-    if found := _AT_LINE.search(message):
-        line = int(found[1])
-    else:
-        line = len(text.rstrip().splitlines()) or 1
+    line = int(found[1]) if (found := _AT_LINE.search(message)) else len(text.rstrip().splitlines()) or 1
     said = _AT_END.sub("", _AT_LINE.sub("", message))
     plain = next((words for start, words in _PLAIN_WORDS if said.startswith(start)), f"not TOML ({said})")
     lines = text.split("\n")
     here = lines[line - 1].partition("#")[0] if line <= len(lines) else ""
-    return SyntaxMistake(plain + (_INCH_MARK if here.count('"') % 2 or "'" in here and '"' in here else ""), line)
+    return SyntaxMistake(plain + (_INCH_MARK if here.count('"') % 2 or ("'" in here and '"' in here) else ""), line)

@@ -39,7 +39,8 @@ def _off_sill(wall: AsLaid, opening: Opening) -> Iterator[Break]:
         gap = int((opening.bottom - wall.top[low]).max())
         yield Break(
             int(wall.course[low[0]]), opening.left, f"masonry ends {size(wall, gap)} under the sill of {opening.name}",
-            f"at most a bed, {size(wall, wall.beds[1] - ROUNDING)}", f"lower the sill by {size(wall, gap)} or rip a course for it",
+            f"at most a bed, {size(wall, wall.beds[1] - ROUNDING)}",
+            f"lower the sill by {size(wall, gap)} or rip a course for it",
         )
 
 

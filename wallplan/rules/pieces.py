@@ -25,7 +25,10 @@ def check_pieces(wall: AsLaid) -> tuple[Finding, ...]:
     if not len(judged):
         return (report_held(wall, "least piece", LEAST_PIECE, "no pieces", least),)
     length = (wall.right - wall.left)[judged]
-    breaks = [*_too_short(wall, judged, length), *_too_thin(wall, judged), *_too_long(wall, judged, length), *_misnamed(wall, judged, length)]
+    breaks = [
+        *_too_short(wall, judged, length), *_too_thin(wall, judged), *_too_long(wall, judged, length),
+        *_misnamed(wall, judged, length),
+    ]
     figure = size(wall, length.min() + masonry.joint)
     return report_breaks(wall, "least piece", LEAST_PIECE, breaks) or (
         report_held(wall, "least piece", LEAST_PIECE, figure, least),
@@ -48,7 +51,8 @@ def _too_thin(wall: AsLaid, judged: Ints) -> Iterator[Break]:
         piece, lack = int(judged[index]), THINNEST_RIP - int(height[index])
         yield Break(
             int(wall.course[piece]), int(wall.left[piece]), f"ripped to {size(wall, height[index])} high",
-            size(wall, THINNEST_RIP), f"move the sill or head beside it by {size(wall, lack)} or more, to a course line at best",
+            size(wall, THINNEST_RIP),
+            f"move the sill or head beside it by {size(wall, lack)} or more, to a course line at best",
         )
 
 
