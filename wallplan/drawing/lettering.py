@@ -28,7 +28,8 @@ _RISE = 1.05
 _ACCENTED_RISE = 1.3
 _FALL = 0.33
 _REST = 0.03
-_HANGING = frozenset("gjpqy,;()[]{}|/_@$Q")
+_HANGING = frozenset("gjpqy,;()[]{}|/_@$QJ")
+_LEANING = 0.08
 
 
 def font_size(height: float) -> float:
@@ -46,6 +47,8 @@ def measure_text(text: Text) -> Box:
     """The rectangle that a text covers, with what rises over its capitals and hangs under its line."""
     width = measure(text.text, text.height)
     start = {"start": 0.0, "middle": -width / 2, "end": -width}[text.anchor]
+    if text.text[:1] in ("J", "j"):  # the one letter that reaches back over where it starts
+        start, width = start - _LEANING * text.height, width + _LEANING * text.height
     rise = (_RISE if text.text.isascii() else _ACCENTED_RISE) * text.height
     fall = (_REST if _HANGING.isdisjoint(text.text) else _FALL) * text.height
     if text.upright:

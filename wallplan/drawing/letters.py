@@ -37,8 +37,9 @@ def fit_letter(box: Box, mark: str) -> Text | None:
     """A mark in the middle of a box, as high as it fits between 5 and 3.5 mm; None where it does not fit."""
     for height in _SIZES:
         room = room_in(box, HATCH_CLEARANCE if height > FIGURES else CLEARANCE)
-        if height <= room.height and measure(mark, height) <= room.width:
-            return centre_text(box, mark, height)
+        text = centre_text(box, mark, height)
+        if height <= room.height and measure(mark, height) <= room.width and box.shrunk(0.3).holds(measure_text(text)):
+            return text
     return None
 
 

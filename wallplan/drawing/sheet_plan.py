@@ -16,7 +16,7 @@ from wallplan.drawing.paper import SCALES, Paper, Scale, readable_scales
 from wallplan.drawing.primitives import Box
 from wallplan.drawing.print_check import set_print_check
 from wallplan.drawing.splitting import split_wall
-from wallplan.drawing.title_block import Sheet, set_notes, set_title_block
+from wallplan.drawing.title_block import Sheet, set_notes, set_title_block, tell_part
 from wallplan.drawing.view import View, Window, whole
 from wallplan.findings import Finding
 from wallplan.layout.model import WallLayout
@@ -30,6 +30,9 @@ GAP = 2.5
 
 MOST_SHEETS = 60
 """A wall that takes more at a readable scale is drawn at the smallest scale of all."""
+
+LONGEST_PART = tell_part("10'-10 15/16\"", "100'-10 15/16\"", (100, 100))
+"""Room that is kept in the title block for which part of a wall is shown."""
 
 LONGEST_TABLE = 0.36
 """A cut table over this part of the sheet's height has sheets of its own."""
@@ -121,7 +124,7 @@ def _plan(subject: Subject, arrangement: Arrangement, forced: bool) -> SheetPlan
     view = whole_view(subject, arrangement)
     notes = note_openings(view)
     apart = _cuts_apart(subject, arrangement)
-    width, height = find_room(subject, arrangement, set_panels(subject, arrangement, Sheet(999, 999, ""), notes, apart))
+    width, height = find_room(subject, arrangement, set_panels(subject, arrangement, Sheet(99, 99, ""), notes, apart))
     left, right = side_widths(subject.job, subject.wall, arrangement.figures)
     scale = arrangement.scale
     below = running_height(stagger(view, arrangement.figures), arrangement.figures)
@@ -130,6 +133,8 @@ def _plan(subject: Subject, arrangement: Arrangement, forced: bool) -> SheetPlan
     window = view.window
     if forced or (across >= window.right - window.left and up >= window.top - window.bottom):
         return SheetPlan(arrangement, (window,), notes, apart)
+    panels = set_panels(subject, arrangement, Sheet(99, 99, LONGEST_PART), notes, apart)
+    height = find_room(subject, arrangement, panels)[1]
     up = scale.on_wall(max(0.0, height - below - head_room(subject, scale, split=True)))
     least = 3 * subject.job.masonry.unit.gauge
     windows = split_wall(subject.wall, subject.job.masonry.module, across, up) if up >= least else ()

@@ -56,6 +56,12 @@ def set_title_block(wall: WallLayout, job: Job, scale: Scale, sheet: Sheet, widt
     return set_lines(tuple(lines), width)
 
 
+def tell_part(left: str, right: str, courses: tuple[int, int] | None) -> str:
+    """Which part of a split wall a sheet shows, from printed distances and course numbers (None for all courses)."""
+    rows = f", courses {courses[0]} to {courses[1]}" if courses else ""
+    return f"This sheet: {tie(left)} to {tie(right)} from the left end{rows}; what both sheets show is built once."
+
+
 def _print_unit(job: Job) -> str:
     unit, measure = job.masonry.unit, job.measure
     thick, high, long = (tie(print_size(size, measure)) for size in (unit.thickness, unit.height, unit.length))

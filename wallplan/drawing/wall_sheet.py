@@ -26,7 +26,7 @@ from wallplan.drawing.sheet_plan import (
     plan_sheets,
     set_panels,
 )
-from wallplan.drawing.title_block import Sheet, describe, set_title_block
+from wallplan.drawing.title_block import Sheet, describe, set_title_block, tell_part
 from wallplan.drawing.view import View, Window
 from wallplan.findings import Finding
 from wallplan.layout.model import Layout
@@ -85,8 +85,7 @@ def _tell_part(subject: Subject, plan: SheetPlan, window: Window) -> str:
     if len(plan.windows) == 1:
         return ""
     left, right = (print_length(end, subject.job.measure) for end in (window.left, window.right))
-    courses = f", courses {window.courses[0]} to {window.courses[1]}" if window.levels else ""
-    return f"This sheet: {left} to {right} from the left end{courses}; a unit is drawn on both sheets at a match line."
+    return tell_part(left, right, window.courses if window.levels else None)
 
 
 def _draw_sheet(subject: Subject, plan: SheetPlan, window: Window, sheet: Sheet) -> Board:
@@ -140,7 +139,7 @@ def _stand_panels(board: Board, plan: SheetPlan, panels: Panels) -> None:
 
 def _frame(board: Board, panel: Panel, left: float, top: float, height: float) -> None:
     stand(board, panel, left, top)
-    board.outline([Box(left, top, left + panel.width, top + height)], UNIT_LINE)
+    board.outline([Box(left, top, left + panel.width, top + height).shrunk(UNIT_LINE / 2)], UNIT_LINE)
 
 
 def _table_pages(subject: Subject, plan: SheetPlan) -> list[tuple[int, int]]:

@@ -1,0 +1,89 @@
+"""What every sheet must keep, looked for in its primitives with the font's own outlines and shapely."""
+
+from __future__ import annotations
+
+import os
+from functools import cache
+
+import matplotlib
+from matplotlib.ft2font import FT2Font, LoadFlags
+from shapely import STRtree
+from shapely.geometry import LineString, Polygon, box
+
+from wallplan.drawing.primitives import Area, Dot, Outlines, Page, Strokes, Text
+
+BORDER = 15.0
+FONT_UNITS = 2048
+CAPITALS = 1493
+
+
+@cache
+def font() -> FT2Font:
+    """The font that the PDF embeds."""
+    return FT2Font(os.path.join(matplotlib.get_data_path(), "fonts", "ttf", "DejaVuSans.ttf"))
+
+
+@cache
+def advance(letter: str) -> int:
+    """How far a letter advances in the font's file, in its units."""
+    return font().load_char(ord(letter), flags=LoadFlags.NO_SCALE).horiAdvance
+
+
+@cache
+def _rise_and_fall(text: str) -> tuple[int, int]:
+    boxes = [font().load_char(ord(letter), flags=LoadFlags.NO_SCALE).bbox for letter in text if letter != " "]
+    return min(b[1] for b in boxes), max(b[3] for b in boxes)
+
+
+def ink_of(text: Text) -> Polygon:
+    """The rectangle that a text's letters blacken, mm, by the font's outlines."""
+    unit = text.height / CAPITALS
+    width = sum(advance(letter) for letter in text.text) * unit
+    start = {"start": 0.0, "middle": -width / 2, "end": -width}[text.anchor]
+    low, high = (height * unit for height in _rise_and_fall(text.text))
+    if text.upright:
+        return box(text.x - high, text.y - start - width, text.x - low, text.y - start)
+    return box(text.x + start, text.y - high, text.x + start + width, text.y - low)
+
+
+def texts_of(page: Page) -> list[Text]:
+    """Every text of a page."""
+    return [item for item in page.ink if isinstance(item, Text)]
+
+
+def lines_of(page: Page) -> list[Polygon]:
+    """Every stroke of a page as what it blackens; dashes and all."""
+    found: list[Polygon] = []
+    for item in page.ink:
+        if isinstance(item, Strokes):
+            found += [LineString([(s.x1, s.y1), (s.x2, s.y2)]).buffer(item.width / 2, cap_style="flat")
+                      for s in item.segments]
+        elif isinstance(item, Outlines):
+            found += [box(*b).exterior.buffer(item.width / 2, join_style="mitre") for b in item.boxes]
+        elif isinstance(item, Area):
+            found.append(box(*item.box))
+        elif isinstance(item, Dot):
+            found.append(box(item.x, item.y, item.x, item.y).buffer(item.radius))
+    return [shape for shape in found if not shape.is_empty]
+
+
+def faults_of(page: Page) -> list[str]:
+    """What is wrong with a page, a line each: lettering that meets lettering or lines, anything in the border,
+    lettering or lines under the limits."""
+    texts = texts_of(page)
+    inks = [ink_of(text) for text in texts]
+    lines = lines_of(page)
+    sheet = box(BORDER, BORDER, page.paper.width - BORDER, page.paper.height - BORDER)
+    faults = [f"{text.text!r} leaves the sheet" for text, ink in zip(texts, inks, strict=True) if not sheet.covers(ink)]
+    faults += [f"a line leaves the sheet: {line.bounds}" for line in lines if not sheet.buffer(1e-6).covers(line)]
+    faults += [f"{text.text!r} is {text.height} mm high" for text in texts if text.height < 2.5]
+    faults += [f"a line of {item.width} mm" for item in page.ink
+               if isinstance(item, Strokes | Outlines) and item.width < 0.25]
+    tree = STRtree(inks)
+    for place, ink in enumerate(inks):
+        faults += [f"{texts[place].text!r} meets {texts[other].text!r}"
+                   for other in tree.query(ink, "intersects") if other > place]
+    for line in lines:
+        faults += [f"{texts[place].text!r} meets a line {tuple(round(x, 1) for x in line.bounds)}"
+                   for place in tree.query(line, "intersects")]
+    return faults
