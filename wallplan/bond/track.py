@@ -20,6 +20,9 @@ from wallplan.bond.pieces import fit_run, grade_piece, near_stock
 FEW = 4
 """So many joints share what a run's first piece leaves beside a jamb."""
 
+MOST_OWING = 1
+"""So many runs at a time may have begun with a difference that they still owe: more would multiply the states."""
+
 Owing = tuple[tuple[int, int], ...]
 """Open runs whose first piece left a difference: where the run began, and the difference."""
 
@@ -99,8 +102,8 @@ class Track:
                     owed[at] = left
                 ended = self._end_runs(work.ends, owed)
                 cost, settings = cost + ended[0], settings | ended[1]
-                if cost < (IMPOSSIBLE if self.relaxed else BROKEN):
-                    kept = tuple((at, left) for at, left in sorted(owed.items()) if left and self._reach[at] > there)
+                kept = tuple((at, left) for at, left in sorted(owed.items()) if left and self._reach[at] > there)
+                if len(kept) <= MOST_OWING and cost < (IMPOSSIBLE if self.relaxed else BROKEN):
                     found.append(Step(self._state(to, kept), cost, settings))
         return found
 

@@ -32,7 +32,8 @@ class Side:
     tails: tuple[Tail, ...] = ()
 
 
-State = tuple[Side, Side, int]
+State = tuple[int, int, int]
+"""Numbers of both sides, and the lengths sawn so far (bits)."""
 
 
 @dataclass(frozen=True)
@@ -88,14 +89,20 @@ def _bound_alone(track: Track) -> list[int]:
 
 
 class _Zip:
-    """One search. ``ceiling`` is a cost already reached; only what costs less is looked for."""
+    """One search. ``ceiling`` is a cost already reached; only what costs less is looked for.
+
+    Sides are numbered as they turn up, and what two of them cost in laps is worked out once: states repeat them often.
+    """
 
     def __init__(self, tracks: tuple[Track, Track], bounds: tuple[list[int], list[int]], relaxed: bool,
                  ceiling: int, minds_settings: bool) -> None:
         self.terms, self.tracks, self.bounds = tracks[0].terms, tracks, bounds
         self.relaxed, self.ceiling, self.minds_settings = relaxed, ceiling, minds_settings
         self.lap_grade = BOND if self.terms.keeps_bond else LAP
-        self.best: dict[tuple[Side, Side], list[tuple[int, int]]] = {}
+        self.sides: tuple[list[Side], list[Side]] = ([], [])
+        self.numbers: tuple[dict[Side, int], dict[Side, int]] = ({}, {})
+        self.laps: tuple[dict[int, dict[int, int]], dict[int, dict[int, int]]] = ({}, {})
+        self.best: dict[tuple[int, int], list[tuple[int, int]]] = {}
         self.came: dict[State, State] = {}
         self.heap: list[tuple[int, int, int, State, int]] = []
         self.pushed, self.expanded, self.gave_up = 0, 0, False
@@ -103,12 +110,12 @@ class _Zip:
     def close(self, tries: int | None) -> Found | None:
         """Run the search to its end, or for so many states; None where no pair of tracks fits together."""
         lasts = (self.tracks[0].last, self.tracks[1].last)
-        self._push((Side(0), Side(0), 0), 0, None)
+        self._push((self._number(0, Side(0)), self._number(1, Side(0)), 0), 0, None)
         while self.heap:
             _, _, _, state, cost = heappop(self.heap)
             if (cost, state[2]) not in self.best[state[:2]]:
                 continue
-            if (state[0].state, state[1].state) == lasts:
+            if (self.sides[0][state[0]].state, self.sides[1][state[1]].state) == lasts:
                 unminded = 0 if self.minds_settings else SETTING * state[2].bit_count()
                 return Found(self._trace(state), cost + unminded, settings_proven=self.minds_settings)
             self.expanded += 1
@@ -118,13 +125,20 @@ class _Zip:
             self._expand(state, cost)
         return None
 
+    def _number(self, which: int, side: Side) -> int:
+        number = self.numbers[which].setdefault(side, len(self.sides[which]))
+        if number == len(self.sides[which]):
+            self.sides[which].append(side)
+        return number
+
     def _push(self, state: State, cost: int, before: State | None) -> None:
-        pair, settings = state[:2], state[2]
-        known = self.best.setdefault(pair, [])
-        if any(other <= cost and (sawn & settings == sawn or not self.minds_settings) for other, sawn in known):
+        one, other, settings = state
+        ones, others = self.sides[0][one].state, self.sides[1][other].state
+        total = cost + self.bounds[0][ones] + self.bounds[1][others]
+        if total >= self.ceiling:
             return
-        left = self.bounds[0][state[0].state] + self.bounds[1][state[1].state]
-        if cost + left >= self.ceiling:
+        known = self.best.setdefault((one, other), [])
+        if any(known_cost <= cost and (sawn & settings == sawn or not self.minds_settings) for known_cost, sawn in known):
             return
         if not self.minds_settings:
             known.clear()
@@ -132,25 +146,25 @@ class _Zip:
         if before is not None:
             self.came[state] = before
         self.pushed += 1
-        progress = -(self._at(0, state) + self._at(1, state))
-        heappush(self.heap, (cost + left, progress, self.pushed, state, cost))
-
-    def _at(self, which: int, state: State) -> int:
-        return self.tracks[which].node(state[0].state if which == 0 else state[1].state).at
+        progress = -(self.tracks[0].node(ones).at + self.tracks[1].node(others).at)
+        heappush(self.heap, (total, progress, self.pushed, state, cost))
 
     def _expand(self, state: State, cost: int) -> None:
-        which = 0 if self._at(0, state) <= self._at(1, state) else 1
-        mine, other = (state[0], state[1]) if which == 0 else (state[1], state[0])
-        track = self.tracks[which]
-        beside = self.tracks[1 - which].node(other.state)
-        tails = self._tails(track.node(mine.state), mine, beside)
-        for step in track.steps(mine.state):
-            lap = self._lap_cost(track.node(step.to), beside, other.tails)
+        sides = self.sides[0][state[0]], self.sides[1][state[1]]
+        nodes = self.tracks[0].node(sides[0].state), self.tracks[1].node(sides[1].state)
+        which = 0 if nodes[0].at <= nodes[1].at else 1
+        track, tails = self.tracks[which], self._tails(nodes[which], sides[which], nodes[1 - which])
+        laps = self.laps[which].setdefault(state[1 - which], {})
+        for step in track.steps(sides[which].state):
+            node = track.states[step.to][0]
+            lap = laps.get(node)
+            if lap is None:
+                lap = laps[node] = self._lap_cost(track.nodes[node], nodes[1 - which], sides[1 - which].tails)
             if lap < IMPOSSIBLE:
                 settings = state[2] | step.settings
                 new = (settings ^ state[2]).bit_count() * SETTING if self.minds_settings else 0
-                side = Side(step.to, tails)
-                following = (side, other, settings) if which == 0 else (other, side, settings)
+                side = self._number(which, Side(step.to, tails))
+                following = (side, state[1], settings) if which == 0 else (state[0], side, settings)
                 self._push(following, cost + step.cost + lap + new, state)
 
     def _lap_cost(self, there: Node, other: Node, tails: tuple[Tail, ...]) -> int:
@@ -177,10 +191,10 @@ class _Zip:
         states = [state]
         while states[-1] in self.came:
             states.append(self.came[states[-1]])
-        paths: list[list[int]] = [[], []]
+        paths: tuple[list[Node], list[Node]] = ([], [])
         for one in reversed(states):
-            for path, side in zip(paths, one[:2], strict=True):
-                if not path or path[-1] != side.state:
-                    path.append(side.state)
-        odd, even = (tuple(self.tracks[which].node(state) for state in paths[which]) for which in (0, 1))
-        return odd, even
+            for which in (0, 1):
+                node = self.tracks[which].node(self.sides[which][one[which]].state)
+                if not paths[which] or paths[which][-1] is not node:
+                    paths[which].append(node)
+        return tuple(paths[0]), tuple(paths[1])

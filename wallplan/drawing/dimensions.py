@@ -166,14 +166,15 @@ def draw_levels(board: Board, view: View, figures: float) -> None:
     width = measure(str(max(last, 10)), height)
     after = outline.right + 2.0 + width + 3.5
     lines: list[Segment] = []
-    for number in numbered_courses(first, last, step):
+    numbers = numbered_courses(first, last, step)
+    for number in (numbers[-1], *numbers[:-1]):  # the top's height is the one that must stand
         course = view.wall.courses[number - 1]
         middle = (view.up(course.bottom) + view.up(course.top)) / 2 + height / 2
-        board.letter(Text(outline.left - 2.5, middle, str(number), height, "end"),
-                     Text(outline.right + 2.0 + width, middle, str(number), height, "end"))
+        for x in (outline.left - 2.5, outline.right + 2.0 + width):
+            board.letter_if_free(Text(x, middle, str(number), height, "end"), 0.1)
         top = view.up(course.top)
-        board.letter(Text(after, top + height / 2, print_length(course.top, view.job.measure), height))
-        lines.append(Segment(outline.right + 0.6, top, after - 0.8, top))
+        if board.letter_if_free(Text(after, top + height / 2, print_length(course.top, view.job.measure), height), 0.1):
+            lines.append(Segment(outline.right + 0.6, top, after - 0.8, top))
     _draw_datum(board, view, after, height)
     board.stroke([part for line in lines for part in board.placer.spare(line, 0.4)], THIN_LINE)
 

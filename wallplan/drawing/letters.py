@@ -144,10 +144,12 @@ def _beside_hole(cell: Cell, hole: Box, mark: str, height: float) -> Iterator[Te
     base = cell.box.centre.y + height / 2
     if hole.top + 1.5 > base - height or base > hole.bottom - 1.5:
         return
+    texts = []
     if abs(cell.box.right - hole.left) < 1:
-        yield Text(hole.left + 3.5, base, mark, height, "start")
+        texts.append(Text(hole.left + 3.5, base, mark, height, "start"))
     if abs(cell.box.left - hole.right) < 1:
-        yield Text(hole.right - 3.5, base, mark, height, "end")
+        texts.append(Text(hole.right - 3.5, base, mark, height, "end"))
+    yield from (text for text in texts if hole.shrunk(1.0).holds(measure_text(text)))
 
 
 def _rooms(stack: list[Cell], ground: Ground) -> list[tuple[Cell, Box, bool]]:
