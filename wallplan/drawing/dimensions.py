@@ -103,6 +103,7 @@ def draw_running(board: Board, view: View, height: float) -> None:
                   _slash(figure.x, line)]
         board.letter(_letter_figure(figure, line, height))
     board.stroke(ticks, THIN_LINE)
+    board.placer.take_lines(ticks)
     rows = 1 + max((figure.row for figure in figures), default=0)
     _draw_overall(board, view, line + 2.0 + height / 2 + rows * _row_pitch(height), height)
 
@@ -127,6 +128,7 @@ def _draw_overall(board: Board, view: View, y: float, height: float) -> None:
         if seen:
             lines += [_slash(x, y), Segment(x, y - 1.8, x, y + 1.8)]
     board.stroke(lines, THIN_LINE)
+    board.placer.take_lines(lines)
 
 
 def fit_numbers(view: View, figures: float) -> tuple[float, int]:

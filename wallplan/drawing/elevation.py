@@ -11,6 +11,7 @@ from wallplan.drawing.outlines import CONTROL_WIDTH, HEAVY_LINE, THIN_LINE, UNIT
 from wallplan.drawing.paper import BORDER
 from wallplan.drawing.primitives import Box, Dash, Segment, Text
 from wallplan.drawing.view import View
+from wallplan.lengths import print_length
 
 LINTEL_LINE = 0.5
 """Outline of a lintel, mm."""
@@ -22,8 +23,8 @@ MATCH_DASH: Dash = (6.0, 1.2, 1.2, 1.2)
 """A match line's."""
 
 
-def draw_elevation(board: Board, view: View) -> int:
-    """Draw the window's part of the wall; how many stacks of cuts found no room for their letter."""
+def draw_elevation(board: Board, view: View) -> tuple[str, ...]:
+    """Draw the window's part of the wall; a line is given back for each stack of cuts whose letter found no room."""
     cells = find_cells(view)
     holes = tuple(view.hole(opening) for opening in view.openings)
     edges = edge_lines(view)
@@ -42,7 +43,15 @@ def draw_elevation(board: Board, view: View) -> int:
     board.stroke(lead_lines(view, cells), HEAVY_LINE)
     board.stroke(edges, HEAVY_LINE)
     draw_match_lines(board, view)
-    return missing
+    board.placer.take(outline)
+    return tuple(tell_stack(stack, view) for stack in missing)
+
+
+def tell_stack(stack: tuple[Cell, ...], view: View) -> str:
+    """Where cuts of one letter stand plumb over each other, in words."""
+    piece, courses = stack[0].piece, [cell.course for cell in stack]
+    rows = f"course {courses[0]}" if len(courses) == 1 else f"every other course from {courses[0]} to {courses[-1]}"
+    return f"{piece.mark} also at {print_length(piece.left, view.job.measure)}, {rows}"
 
 
 def _hatch_cells(board: Board, cells: tuple[Cell, ...]) -> None:

@@ -21,6 +21,9 @@ CLEARANCE = 0.4
 HATCH_CLEARANCE = 0.65
 """... and for letters over 3.5 mm, which are kept low enough for the hatch to be seen."""
 
+LONGEST_LEADER = 60.0
+"""A longer one is lost between the pieces it crosses, mm."""
+
 PITCH = 1.7
 """Between rows of lettering, in heights of their capitals."""
 
@@ -56,8 +59,8 @@ class Ground:
     band: Box
 
 
-def letter_cuts(board: Board, cells: tuple[Cell, ...], ground: Ground) -> int:
-    """Letter every cut, and say how many stacks of cuts found no place (0 unless a sheet is crowded)."""
+def letter_cuts(board: Board, cells: tuple[Cell, ...], ground: Ground) -> tuple[tuple[Cell, ...], ...]:
+    """Letter every cut; the stacks of cuts that found no place are given back, () unless a sheet is crowded."""
     small: list[Cell] = []
     for cell in cells:
         if cell.piece.mark:
@@ -68,7 +71,7 @@ def letter_cuts(board: Board, cells: tuple[Cell, ...], ground: Ground) -> int:
                 board.letter(text)
     rows = _rows(cells)
     rest = [cell for cell in small if not _letter_beside(board, cell, rows[cell.course])]
-    return sum(not _letter_stack(board, stack, ground) for stack in _stacks(rest))
+    return tuple(tuple(stack) for stack in _stacks(rest) if not _letter_stack(board, stack, ground))
 
 
 def _rows(cells: tuple[Cell, ...]) -> dict[int, list[Cell]]:
@@ -117,7 +120,8 @@ def _letter_stack(board: Board, stack: list[Cell], ground: Ground) -> bool:
             x, y = cell.box.centre
             leader = _leader(x, y, text)
             clear = board.placer.is_clear(leader) and (crossing or not board.placer.crosses(leader))
-            if clear and board.placer.is_free(measure_text(text)):
+            near = abs(leader.x2 - x) + abs(leader.y2 - y) <= LONGEST_LEADER
+            if near and clear and board.placer.is_free(measure_text(text)):
                 _lead_to(board, x, y, text)
                 return True
     return False

@@ -11,7 +11,7 @@ from wallplan.drawing.key import set_key
 from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES
 from wallplan.drawing.letters import fit_letter
 from wallplan.drawing.opening_labels import note_openings
-from wallplan.drawing.panel import Panel
+from wallplan.drawing.panel import Line, Panel, set_lines
 from wallplan.drawing.paper import SCALES, Paper, Scale, readable_scales
 from wallplan.drawing.primitives import Box
 from wallplan.drawing.print_check import set_print_check
@@ -33,6 +33,8 @@ MOST_SHEETS = 60
 
 LONGEST_PART = tell_part("10'-10 15/16\"", "100'-10 15/16\"", (100, 100))
 """Room that is kept in the title block for which part of a wall is shown."""
+
+CUTS_APART = "CUTS: their sizes are on the last sheet of this wall"
 
 LONGEST_TABLE = 0.36
 """A cut table over this part of the sheet's height has sheets of its own."""
@@ -166,10 +168,11 @@ def set_panels(subject: Subject, arrangement: Arrangement, sheet: Sheet, notes: 
     width, table = panel_widths(arrangement)
     title = set_title_block(subject.wall, subject.job, arrangement.scale, sheet, width)
     key = set_key(subject.wall, table)
-    more = ("Cut sizes: on the last sheet of this wall.",) if apart else ()
+    cuts = (set_lines((Line(CUTS_APART),), table) if apart
+            else set_cuts(subject.cuts, table, title.height - key.height))
     return Panels(
-        title, set_cuts(() if apart else subject.cuts, table, title.height - key.height), key,
-        set_notes(subject.wall, subject.findings, (*notes, *more), full),
+        title, cuts, key,
+        set_notes(subject.wall, subject.findings, notes, full),
         set_print_check(arrangement.scale, subject.job.measure, full),
     )
 

@@ -9,11 +9,11 @@ from wallplan.drawing.board import Board
 from wallplan.drawing.cut_table import set_cuts
 from wallplan.drawing.dimensions import draw_levels, draw_running, running_height, side_widths, stagger
 from wallplan.drawing.elevation import draw_elevation
-from wallplan.drawing.lettering import FIGURES, clean
+from wallplan.drawing.lettering import FIGURES, SMALLEST, clean
 from wallplan.drawing.outlines import UNIT_LINE
 from wallplan.drawing.panel import Panel, stand
 from wallplan.drawing.paper import BORDER, Paper, find_paper
-from wallplan.drawing.primitives import Box, Drawing, Page
+from wallplan.drawing.primitives import Box, Drawing, Page, Text
 from wallplan.drawing.sheet_plan import (
     GAP,
     Panels,
@@ -96,8 +96,18 @@ def _draw_sheet(subject: Subject, plan: SheetPlan, window: Window, sheet: Sheet)
     view = _place_view(subject, plan, window, panels)
     draw_levels(board, view, arrangement.figures)
     draw_running(board, view, arrangement.figures)
-    draw_elevation(board, view)
+    for line in draw_elevation(board, view):
+        _letter_anywhere(board, line)
     return board
+
+
+def _letter_anywhere(board: Board, line: str) -> None:
+    """Letter a line in the first free place of the sheet, from the top; a full sheet goes without."""
+    free = board.placer.bounds
+    for y in range(int(free.top) + 5, int(free.bottom), 2):
+        for x in range(int(free.left) + 1, int(free.right), 10):
+            if board.letter_if_free(Text(x, y, line, SMALLEST), 0.8):
+                return
 
 
 def _place_view(subject: Subject, plan: SheetPlan, window: Window, panels: Panels) -> View:
@@ -139,7 +149,9 @@ def _stand_panels(board: Board, plan: SheetPlan, panels: Panels) -> None:
 
 def _frame(board: Board, panel: Panel, left: float, top: float, height: float) -> None:
     stand(board, panel, left, top)
-    board.outline([Box(left, top, left + panel.width, top + height).shrunk(UNIT_LINE / 2)], UNIT_LINE)
+    box = Box(left, top, left + panel.width, top + height)
+    board.outline([box.shrunk(UNIT_LINE / 2)], UNIT_LINE)
+    board.placer.take(box)
 
 
 def _table_pages(subject: Subject, plan: SheetPlan) -> list[tuple[int, int]]:
