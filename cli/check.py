@@ -13,7 +13,10 @@ def add_to(app: typer.Typer) -> None:
 
 
 def check(plan: Plan) -> None:
-    """Measure the finished layout of PLAN against every rule: held or broken, its source, and what would mend it."""
+    """Measure the layout of PLAN against every rule.
+
+    Each rule is held or broken: the figure against its limit, the source, and what would mend it.
+    """
     from wallplan.lists.report import report_findings
     from wallplan.planner import lay_plan, prove
 

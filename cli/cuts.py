@@ -21,7 +21,10 @@ def cuts(
         str | None, typer.Option("--csv", metavar="FILE", help="Write the list as CSV; - for standard output.")
     ] = None,
 ) -> None:
-    """The saw list of PLAN: each cut's letter, length and count, what it is sawn from, and what its offcut serves."""
+    """Write the saw list of PLAN.
+
+    Each cut's letter, length and count, what it is sawn from, and which cut its offcut serves.
+    """
     from wallplan.lists.csv_files import write_saw_csv
     from wallplan.lists.cuts import list_cuts
     from wallplan.lists.report import report_cuts

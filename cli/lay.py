@@ -13,7 +13,10 @@ def add_to(app: typer.Typer) -> None:
 
 
 def lay(plan: Plan, json: Json = None) -> None:
-    """Lay out the walls of PLAN: the bond drawn course by course, pieces, cuts and joints, and what is proven."""
+    """Lay out the walls of PLAN and draw the bond.
+
+    The bond course by course as text, the pieces, cuts and joints, and what is proven; as JSON for other programs.
+    """
     from wallplan.planner import lay_plan, name_broken_rules
 
     with ends_plainly():

@@ -20,7 +20,10 @@ def add_to(app: typer.Typer) -> None:
 def new(
     file: Annotated[Path, typer.Argument(metavar="[FILE]", help="The plan file to write.")] = Path("wall.toml"),
 ) -> None:
-    """Ask a few plain questions, an answer ready for each, and write a plan file with comments. Never overwrites."""
+    """Write a first plan file from a few plain questions.
+
+    An answer stands ready for each question. The file has comments where a beginner would ask. Never overwrites.
+    """
     from wallplan.files import FileFault, write_file
     from wallplan.plan.draft import next_question, write_draft
 

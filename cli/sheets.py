@@ -34,7 +34,10 @@ def sheets(
         typer.Option("--only", metavar="SHEET", help="Only this: wall or saw-list; may be repeated.", show_default=False),
     ] = None,
 ) -> None:
-    """The main job: the set of sheets (SVG, one PDF) and lists (CSV) of PLAN, ready to print."""
+    """Draw the sheets and write the lists of PLAN.
+
+    The main job: one SVG a sheet, one PDF of all sheets, and the saw list as CSV, ready to print and tape up.
+    """
     from wallplan.planner import SHEETS, draw_set, lay_plan, prove
 
     known = {name.casefold(): name for name in PAPERS}

@@ -18,7 +18,10 @@ def units(
     key: Annotated[str | None, typer.Argument(metavar="UNIT", help="One unit in full.", show_default=False)] = None,
     json: Json = None,
 ) -> None:
-    """The unit catalogue: sizes, joints, gauges, stock lengths, shapes, and where each figure comes from."""
+    """Show the unit catalogue.
+
+    Sizes, joints, coursing, stock lengths and shapes; one unit in full with where each figure comes from.
+    """
     from wallplan.catalogue.load import UnknownUnit, find_unit
     from wallplan.catalogue.load import units as all_units
     from wallplan.catalogue.unit import Unit
