@@ -25,7 +25,7 @@ def put_json(value: object, target: str) -> None:
     """Write JSON to a file, or to standard output for ``-``. Raises FileFault."""
     import json
 
-    text = json.dumps(value, indent=1, ensure_ascii=False) + "\n"
+    text = json.dumps(value, ensure_ascii=False, separators=(",", ":")) + "\n"
     if target == "-":
         typer.echo(text, nl=False)
     else:

@@ -1,0 +1,64 @@
+"""What the terminal tells: the drawing of the bond, figures, and rules."""
+
+from tests.lists.walls import PIER, lay_text
+from wallplan.lists.bond_drawing import draw_bond
+from wallplan.lists.columns import set_columns
+from wallplan.lists.report import report_layout
+
+WINDOW = """
+title = "Shed"
+measure = "feet"
+sizes = "nominal"
+[masonry]
+unit = "block-8"
+[[wall]]
+name = "Front"
+length = "8'"
+height = "4'"
+bond_beams = ["top"]
+  [[wall.opening]]
+  name = "Window"
+  from_left = "2' 8"
+  width = "2' 8"
+  sill = "1' 4"
+  height = "1' 4"
+"""
+
+
+def test_the_bond_is_drawn_as_it_is_laid() -> None:
+    layout = lay_text(WINDOW)
+    # Six units of eight characters; halves start even courses; the window cuts courses 3 and 4 at whole units.
+    assert draw_bond(layout.walls[0], layout.job.masonry, 80) == [
+        "   6 |~~~|~~~~~~~|~~~~~~~|~~~~~~~|~~~~~~~|~~~~~~~|~~~| 6",
+        "   5 |_______|=======|=======|=======|=======|_______| 5",
+        "   4 |___|_______|___|               |___|_______|___| 4",
+        "   3 |_______|_______|               |_______|_______| 3",
+        "   2 |___|_______|_______|_______|_______|_______|___| 2",
+        "   1 |_______|_______|_______|_______|_______|_______| 1",
+    ]
+
+
+def test_cuts_carry_their_letter() -> None:
+    layout = lay_text(PIER)
+    lines = draw_bond(layout.walls[0], layout.job.masonry, 80)
+    assert all(line.count("A") == 1 for line in lines)
+
+
+def test_a_long_wall_is_drawn_in_lengths_and_a_high_one_folded() -> None:
+    layout = lay_text(WINDOW.replace('"8\'"', '"80\'"'))
+    lines = draw_bond(layout.walls[0], layout.job.masonry, 80)
+    assert max(map(len, lines)) <= 80 and lines.count("") == 3
+    high = lay_text(PIER.replace('"4\'"', '"80\'"'))
+    assert len(draw_bond(high.walls[0], high.job.masonry, 80)) <= 80
+
+
+def test_the_report_tells_pieces_cuts_joints_and_proof() -> None:
+    told = " ".join(report_layout(lay_text(PIER), (), 100).split())
+    for words in ('cut A 6 of 14"', 'all 3/8" (aimed for 3/8")', "which is the bound", "Every rule is held", "local codes"):
+        assert words in told
+
+
+def test_columns_wrap_the_last_and_align_figures() -> None:
+    text = set_columns([["a", "10", "some words that are long enough to wrap"], ["bb", "9", "few"]], 30, right=frozenset({1}))
+    assert text.splitlines() == ["a   10  some words that are", "        long enough to wrap", "bb   9  few"]
+    assert set_columns([], 30) == ""
