@@ -57,13 +57,15 @@ def tell_stack(stack: tuple[Cell, ...], view: View) -> str:
 def _hatch_cells(board: Board, cells: tuple[Cell, ...]) -> None:
     lines: list[Segment] = []
     for cell in cells:
+        if cell.piece.piece == "full":
+            continue
         box = cell.box.shrunk(UNIT_LINE / 2)
         blank = _lettering_in(board, cell.box)
         if cell.piece.piece == "cut":
             lines.extend(hatch_cut(box, blank))
         elif cell.piece.piece == "half":
             lines.extend(hatch_half(box, blank))
-        elif cell.piece.piece != "full":
+        else:
             lines.extend(hatch_part(box, blank))
     board.stroke(lines, THIN_LINE)
 

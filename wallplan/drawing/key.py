@@ -8,17 +8,18 @@ from wallplan.drawing.lettering import SMALLEST, measure
 from wallplan.drawing.outlines import HEAVY_LINE, THIN_LINE, UNIT_LINE
 from wallplan.drawing.panel import PADDING, Panel
 from wallplan.drawing.primitives import Box, Outlines, Primitive, Segment, Strokes, Text, move
+from wallplan.drawing.tally import Tally
 from wallplan.layout.model import WallLayout
 
 _SAMPLE = Box(0, 0, 8.0, 4.2)
 _PITCH = 6.0
 
 
-def set_key(wall: WallLayout, width: float) -> Panel:
+def set_key(wall: WallLayout, counted: Tally, width: float) -> Panel:
     """The key in a panel ``width`` mm wide, in rows; an empty panel where the wall is all whole units."""
     x, y = PADDING, PADDING
     ink: list[Primitive] = []
-    for words, sample in _entries(wall):
+    for words, sample in _entries(wall, counted):
         taken = _SAMPLE.width + 1.5 + measure(words, SMALLEST)
         if x > PADDING and x + taken > width - PADDING:
             x, y = PADDING, y + _PITCH
@@ -28,10 +29,8 @@ def set_key(wall: WallLayout, width: float) -> Panel:
     return Panel(width, y + _PITCH if ink else 0.0, tuple(ink))
 
 
-def _entries(wall: WallLayout) -> list[tuple[str, list[Primitive]]]:
-    pieces = [piece for course in wall.courses for piece in course.pieces]
-    names = {piece.piece for piece in pieces}
-    shapes = {piece.shape for piece in pieces}
+def _entries(wall: WallLayout, counted: Tally) -> list[tuple[str, list[Primitive]]]:
+    names = {kind for kind, _ in counted.kinds}
     inner = _SAMPLE.shrunk(UNIT_LINE / 2)
     box = Outlines((_SAMPLE,), UNIT_LINE)
     middle = (Segment(0, 2.1, 8, 2.1),)
@@ -42,12 +41,12 @@ def _entries(wall: WallLayout) -> list[tuple[str, list[Primitive]]]:
         entries.append(("half", [box, Strokes(tuple(hatch_half(inner)), THIN_LINE)]))
     if names & {"three-quarter", "quarter"}:
         entries.append(("three-quarter or quarter", [box, Strokes(tuple(hatch_part(inner)), THIN_LINE)]))
-    if any(piece.lead for piece in pieces):
+    if counted.led:
         stair = (Segment(0, 4.2, 2, 4.2), Segment(2, 4.2, 2, 2.1), Segment(2, 2.1, 6, 2.1), Segment(6, 2.1, 6, 0))
         entries.append(("edge of a lead", [Strokes(stair, HEAVY_LINE)]))
     if wall.wall.bond_beams:
         entries.append(("bond beam", [box, Strokes(middle, UNIT_LINE, BEAM_DASH)]))
-    if shapes & {"lintel", "precast"}:
+    if counted.shapes & {"lintel", "precast"}:
         entries.append(("lintel", [Outlines((_SAMPLE,), LINTEL_LINE + 0.2)]))
     if wall.wall.control_joints:
         entries.append(("CJ control joint", [Strokes((Segment(3, 0, 3, 4.2), Segment(4, 0, 4, 4.2)), UNIT_LINE)]))

@@ -6,7 +6,7 @@ place for such a letter is free paper: a whole unit beside the piece, an opening
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import product
 
@@ -46,11 +46,6 @@ def fit_letter(box: Box, mark: str) -> Text | None:
     return None
 
 
-def needs_leaders(cells: Iterable[Cell]) -> bool:
-    """Whether some cut is too small on the paper to hold its letter."""
-    return any(cell.piece.mark and fit_letter(cell.box, cell.piece.mark) is None for cell in cells)
-
-
 @dataclass(frozen=True)
 class Ground:
     """Free paper round the pieces: the openings in view, and the band above the wall."""
@@ -70,8 +65,9 @@ def letter_cuts(board: Board, cells: tuple[Cell, ...], ground: Ground) -> tuple[
             else:
                 board.letter(text)
     rows = _rows(cells)
+    whole = max((cell.piece.height for cell in cells), default=0)
     rest = [cell for cell in small if not _letter_beside(board, cell, rows[cell.course])]
-    return tuple(tuple(stack) for stack in _stacks(rest) if not _letter_stack(board, stack, ground))
+    return tuple(tuple(stack) for stack in _stacks(rest, whole) if not _letter_stack(board, stack, ground))
 
 
 def _rows(cells: tuple[Cell, ...]) -> dict[int, list[Cell]]:
@@ -96,17 +92,17 @@ def _letter_beside(board: Board, cell: Cell, row: list[Cell]) -> bool:
     return False
 
 
-def _stacks(cells: list[Cell]) -> Iterator[list[Cell]]:
-    """Cuts of one mark plumb over each other in every other course, lowest first."""
+def _stacks(cells: list[Cell], whole: int) -> Iterator[list[Cell]]:
+    """Cuts of one mark plumb over each other in every other course, lowest first; and rips (lower than ``whole``) of
+    one mark side by side in a course."""
     stacks: dict[tuple[str | None, int, int], list[Cell]] = {}
     for cell in cells:
         piece = cell.piece
-        key = (piece.mark, piece.left, piece.length)
-        found = stacks.get(key)
-        if found and cell.course - found[-1].course > 2:
+        ripped = piece.height < whole
+        key = (piece.mark, -1, cell.course) if ripped else (piece.mark, piece.left, piece.length)
+        found = stacks.setdefault(key, [])
+        if found and (piece.left - found[-1].piece.right > whole if ripped else cell.course - found[-1].course > 2):
             yield found
-            found = None
-        if found is None:
             found = stacks[key] = []
         found.append(cell)
     yield from stacks.values()

@@ -12,7 +12,7 @@ from typing import NamedTuple
 
 from wallplan.drawing.primitives import Box
 from wallplan.drawing.view import View
-from wallplan.layout.model import Course, Piece
+from wallplan.layout.model import Piece
 
 UNIT_LINE = 0.35
 """Outline of a piece, mm (ISO 128-2's line groups, as are the next two)."""
@@ -37,13 +37,15 @@ class Cell(NamedTuple):
 
 def find_cells(view: View) -> tuple[Cell, ...]:
     """The pieces in view with their outlines, course by course; () where none stands in the window."""
+    left, right = view.window.left, view.window.right
     cells: list[Cell] = []
     for course in view.courses:
-        edges = _Edges(view, course)
+        near = [piece for piece in course.pieces if piece.left < right and piece.right > left]
+        edges = _Edges(view, near)
         cells.extend(
             Cell(piece, view.box(edges.left(piece), edges.right(piece), edges.bottom(piece), edges.top(piece)),
                  course.number)
-            for piece in course.pieces if view.shown(piece)
+            for piece in near if view.shown(piece)
         )
     return tuple(cells)
 
@@ -51,13 +53,13 @@ def find_cells(view: View) -> tuple[Cell, ...]:
 class _Edges:
     """The edges of one course's pieces in ticks, moved into the joints where those are drawn as one line."""
 
-    def __init__(self, view: View, course: Course) -> None:
+    def __init__(self, view: View, pieces: list[Piece]) -> None:
         masonry = view.job.masonry
         self.view = view
         self.shared = view.scale.on_paper(masonry.joint) < 2 * UNIT_LINE
         self.widest = max(masonry.widest_joint, *view.wall.joints)
-        self.lefts = sorted(piece.left for piece in course.pieces)
-        self.rights = sorted(piece.right for piece in course.pieces)
+        self.lefts = sorted(piece.left for piece in pieces)
+        self.rights = sorted(piece.right for piece in pieces)
         self.apart = max(view.scale.on_wall(CONTROL_WIDTH), masonry.joint)
 
     def left(self, piece: Piece) -> int:

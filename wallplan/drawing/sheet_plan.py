@@ -16,6 +16,7 @@ from wallplan.drawing.paper import SCALES, Paper, Scale, readable_scales
 from wallplan.drawing.primitives import Box
 from wallplan.drawing.print_check import set_print_check
 from wallplan.drawing.splitting import split_wall
+from wallplan.drawing.tally import Tally, tally
 from wallplan.drawing.title_block import Sheet, set_notes, set_title_block, tell_part
 from wallplan.drawing.view import View, Window, whole
 from wallplan.findings import Finding
@@ -48,8 +49,7 @@ class Subject:
     job: Job
     findings: tuple[Finding, ...]
     cuts: tuple[Cut, ...]
-    small: tuple[tuple[int, int, str], ...]
-    """Length, height and mark of each size that is lettered."""
+    tally: Tally
 
 
 @dataclass(frozen=True)
@@ -85,9 +85,7 @@ class SheetPlan:
 
 def make_subject(wall: WallLayout, job: Job, findings: tuple[Finding, ...]) -> Subject:
     """A wall with all that its sheets say of it."""
-    small = {(piece.length, piece.height, piece.mark)
-             for course in wall.courses for piece in course.pieces if piece.mark}
-    return Subject(wall, job, findings, list_cuts(wall, job), tuple(sorted(small)))
+    return Subject(wall, job, findings, list_cuts(wall, job), tally(wall))
 
 
 def plan_sheets(subject: Subject, paper: Paper) -> SheetPlan:
@@ -139,7 +137,7 @@ def _plan(subject: Subject, arrangement: Arrangement, forced: bool) -> SheetPlan
     height = find_room(subject, arrangement, panels)[1]
     up = scale.on_wall(max(0.0, height - below - head_room(subject, scale, split=True)))
     least = 3 * subject.job.masonry.unit.gauge
-    windows = split_wall(subject.wall, subject.job.masonry.module, across, up) if up >= least else ()
+    windows = split_wall(subject.wall, subject.tally, subject.job.masonry.module, across, up) if up >= least else ()
     return SheetPlan(arrangement, windows, notes, apart)
 
 
@@ -167,7 +165,7 @@ def set_panels(subject: Subject, arrangement: Arrangement, sheet: Sheet, notes: 
     full = arrangement.paper.usable_width
     width, table = panel_widths(arrangement)
     title = set_title_block(subject.wall, subject.job, arrangement.scale, sheet, width)
-    key = set_key(subject.wall, table)
+    key = set_key(subject.wall, subject.tally, table)
     cuts = (set_lines((Line(CUTS_APART),), table) if apart
             else set_cuts(subject.cuts, table, title.height - key.height))
     return Panels(
@@ -193,7 +191,7 @@ def head_room(subject: Subject, scale: Scale, *, split: bool) -> float:
     """Room over the wall for letters with leaders, control joints and match lines, mm."""
     leaders = any(
         fit_letter(Box(0, 0, scale.on_paper(length), scale.on_paper(height)), mark) is None
-        for length, height, mark in subject.small
+        for length, height, mark in subject.tally.marked
     )
     lettered = split or subject.wall.wall.control_joints
     return max(1.5, 8.5 if leaders else 0.0, 9.5 if lettered else 0.0)

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from itertools import pairwise
+from bisect import bisect_left, bisect_right
+from itertools import accumulate
 
+from wallplan.drawing.tally import Tally
 from wallplan.drawing.view import Window, whole
 from wallplan.layout.model import WallLayout
 
@@ -11,12 +13,12 @@ Stretch = tuple[int, int, tuple[int, ...]]
 """From, to, and the match lines on it, in ticks."""
 
 
-def split_wall(wall: WallLayout, module: int, widest: int, highest: int) -> tuple[Window, ...]:
+def split_wall(wall: WallLayout, counted: Tally, module: int, widest: int, highest: int) -> tuple[Window, ...]:
     """Windows of at most ``widest`` by ``highest`` ticks, lowest courses first and left to right; () where a
     window could not even hold the units and courses that neighbours share."""
     if not wall.courses:
         return (whole(wall),)
-    columns = _balance(wall, module, widest)
+    columns = _balance(wall, counted, module, widest)
     rows = _split_up(wall, highest)
     return tuple(
         Window(left, right, bottom, top, courses, matches, levels)
@@ -24,50 +26,42 @@ def split_wall(wall: WallLayout, module: int, widest: int, highest: int) -> tupl
     )
 
 
-def _balance(wall: WallLayout, module: int, widest: int) -> tuple[Stretch, ...]:
+def _balance(wall: WallLayout, counted: Tally, module: int, widest: int) -> tuple[Stretch, ...]:
     """The fewest stretches, about equally long."""
-    fewest = _split_across(wall, module, widest)
+    fewest = _split_across(wall, counted, module, widest)
     if len(fewest) < 2:
         return fewest
     even = wall.wall.length // len(fewest) + 2 * module
     for most in range(even, widest, module):
-        found = _split_across(wall, module, most)
+        found = _split_across(wall, counted, module, most)
         if len(found) == len(fewest):
             return found
     return fewest
 
 
-def _split_across(wall: WallLayout, module: int, most: int) -> tuple[Stretch, ...]:
+def _split_across(wall: WallLayout, counted: Tally, module: int, most: int) -> tuple[Stretch, ...]:
     """Stretches of at most ``most`` ticks that meet at head joints; () where that is too little.
 
     Pieces astride a match line are drawn on both sheets, and so is the unit before it.
     """
     length = wall.wall.length
-    spans = sorted({(piece.left, piece.right) for course in wall.courses for piece in course.pieces})
-    joints = _head_joints(wall)
+    lefts = [left for left, _ in counted.spans]
+    reaches = list(accumulate((right for _, right in counted.spans), max))
     stretches: list[Stretch] = []
     left = 0
     before: tuple[int, ...] = ()
     while length - left > most:
-        past = before[0] if before else 0
-        reaches = {joint: max(right for start, right in spans if start < joint) for joint in joints
-                   if past + 2 * module < joint < left + most}
-        fitting = [joint for joint, reach in reaches.items() if reach - left <= most]
+        least = (before[0] if before else 0) + 2 * module
+        joints = counted.joints[bisect_right(counted.joints, least) : bisect_left(counted.joints, left + most)]
+        fitting = [joint for joint in joints if reaches[bisect_left(lefts, joint) - 1] - left <= most]
         if not fitting:
             return ()
         clear = [joint for joint in fitting if _is_clear(wall, joint, module)]
         match = max(clear if clear and max(clear) > left + most // 2 else fitting)
-        stretches.append((left, reaches[match], (*before, match)))
-        left, before = min(start for start, right in spans if right > match - module), (match,)
+        stretches.append((left, reaches[bisect_left(lefts, match) - 1], (*before, match)))
+        left = lefts[bisect_right(reaches, match - module)]
+        before = (match,)
     return (*stretches, (left, length, before))
-
-
-def _head_joints(wall: WallLayout) -> list[int]:
-    """Middles of the head joints of the course that has most of them."""
-    course = max(wall.courses, key=lambda course: len(course.pieces))
-    pieces = sorted(course.pieces)
-    widest = 2 * max(wall.joints)
-    return [(one.right + other.left) // 2 for one, other in pairwise(pieces) if 0 < other.left - one.right <= widest]
 
 
 def _is_clear(wall: WallLayout, joint: int, module: int) -> bool:

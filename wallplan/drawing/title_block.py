@@ -96,10 +96,9 @@ def set_notes(wall: WallLayout, findings: tuple[Finding, ...], notes: tuple[str,
     return set_lines(tuple(Line(line) for line in lines), width)
 
 
-def describe(wall: WallLayout, job: Job, sheet: Sheet) -> str:
+def describe(wall: WallLayout, job: Job, kinds: tuple[tuple[str, int], ...], sheet: Sheet) -> str:
     """The sheet in words, for who cannot see it."""
-    pieces = Counter(piece.piece for course in wall.courses for piece in course.pieces)
-    counted = ", ".join(f"{count} {name}" for name, count in pieces.items())
+    counted = ", ".join(f"{count} {name}" for name, count in kinds)
     openings = "; ".join(
         f"opening {clean(opening.name)} from {print_length(opening.left, job.measure)} to "
         f"{print_length(opening.right, job.measure)}" for opening in wall.wall.openings)

@@ -77,7 +77,8 @@ def _make_page(subject: Subject, name: str, sheet: Sheet, board: Board) -> Page:
     end = name if sheet.number == 1 else f"{name}-{sheet.number}"
     title = (f"{clean(subject.job.title)}: wall {clean(subject.wall.wall.name)}, "
              f"sheet {sheet.number} of {sheet.count}")
-    return Page(board.paper, end, title, describe(subject.wall, subject.job, sheet), tuple(board.ink))
+    told = describe(subject.wall, subject.job, subject.tally.kinds, sheet)
+    return Page(board.paper, end, title, told, tuple(board.ink))
 
 
 def _tell_part(subject: Subject, plan: SheetPlan, window: Window) -> str:
