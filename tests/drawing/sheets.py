@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-import os
 from functools import cache
+from pathlib import Path
 
 import matplotlib
 from matplotlib.ft2font import FT2Font, LoadFlags
@@ -20,7 +20,7 @@ CAPITALS = 1493
 @cache
 def font() -> FT2Font:
     """The font that the PDF embeds."""
-    return FT2Font(os.path.join(matplotlib.get_data_path(), "fonts", "ttf", "DejaVuSans.ttf"))
+    return FT2Font(str(Path(matplotlib.get_data_path()) / "fonts" / "ttf" / "DejaVuSans.ttf"))
 
 
 @cache

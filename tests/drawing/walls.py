@@ -5,7 +5,6 @@ from __future__ import annotations
 from functools import cache
 
 from tests.plan.kiosk import KIOSK
-
 from wallplan.drawing.primitives import Drawing
 from wallplan.drawing.wall_sheet import draw_wall_sheets
 from wallplan.findings import Finding

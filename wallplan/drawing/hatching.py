@@ -45,7 +45,7 @@ def _hatch(box: Box, spacing: float, slope: int, blank: Box | None) -> list[Segm
         last = box.left + min(box.width, offset)
         base = box.top if slope < 0 else box.bottom
         level = base - slope * offset + slope * (first - box.left)
-        if last > first:
+        if last - first > 0.3:  # a shorter one is a speck in the corner
             lines.extend(_spare(Segment(first, level, last, level + slope * (last - first)), slope, blank))
     return lines
 
