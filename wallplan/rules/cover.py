@@ -79,6 +79,8 @@ def _openings_beside(wall: AsLaid, course: int) -> tuple[Bounds, ...]:
 def _gaping_courses(wall: AsLaid) -> Iterator[Break]:
     """Courses that do not begin where the one below ended; the last one's top is the coursing's to judge."""
     ended = 0
+    if not wall.layout.courses:
+        yield Break(None, None, "no course is laid", "pieces and joints only", "lay the wall")
     for index, course in enumerate(wall.layout.courses):
         if course.bottom != ended:
             yield Break(index, None, f"begins {size(wall, abs(course.bottom - ended))} off the course below", "on it",
