@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wallplan.plan.schema import REQUIRED, TABLES, PlanTable, Table, default_of, list_keys
+from wallplan.plan.schema import REQUIRED, TABLES, PlanTable, Table, default_of, key_of, list_keys
 
 EXAMPLE = """\
 title   = "Ferry landing: ticket kiosk"
@@ -118,8 +118,8 @@ def _describe_table(heading: str, table: type[Table]) -> Iterator[str]:
     yield "| key | meaning | left out | example |"
     yield "|---|---|---|---|"
     for key in list_keys(table):
-        field = table.model_fields[key]
+        told = key_of(table, key)
         default = default_of(table, key)
         shown = f"*{REQUIRED}*" if default == REQUIRED else default
-        yield f"| `{key}` | {field.description} | {shown} | `{(field.examples or [''])[0]}` |"
+        yield f"| `{key}` | {told.meaning} | {shown} | `{told.example}` |"
     yield ""

@@ -1,13 +1,18 @@
 """The keys of a plan file: the one place that names them, says what they mean and what may stand there.
 
-Every key may be absent from these models, also the required ones, so that a plan with mistakes is still read as far as
+Every key may be absent from these tables, also the required ones, so that a plan with mistakes is still read as far as
 it goes and all its mistakes are told at once; ``shape`` reports what is missing. Lengths are any value here: the
 grammar of ``lengths.read_length`` judges them.
+
+The tables are held by pydantic's core, given its schema directly: building pydantic's own model classes takes longer than
+laying a wall does, and every command would wait for it.
 """
 
-from typing import Any, Literal
+from functools import cache
+from types import NoneType
+from typing import Any, Literal, NamedTuple, TypeVar, cast, get_args, get_origin, get_type_hints
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic_core import CoreSchema, SchemaValidator, core_schema
 
 from wallplan.plan.height import MOST_COURSES
 
@@ -20,15 +25,31 @@ Length = object
 """A length as written: text or number."""
 
 
+class Key(NamedTuple):
+    """One key: what it means, its value as it may be written, what counts where it is left out, most items of a list."""
+
+    meaning: str
+    example: str
+    default: str
+    most: int | None = None
+
+
 def _key(meaning: str, example: str, default: str, most: int | None = None) -> Any:
-    """One key: what it means, its value as it may be written, what counts where it is left out."""
-    return Field(None, description=meaning, examples=[example], json_schema_extra={"default": default}, max_length=most)
+    """A key's place in its table. Typed Any: once a table is read, the key's value stands there."""
+    return Key(meaning, example, default, most)
 
 
-class Table(BaseModel):
-    """A table of the plan file: known keys only, nothing converted."""
+class Table:
+    """A table of the plan file: known keys only, nothing converted; None where a key is left out. Never changed."""
 
-    model_config = ConfigDict(strict=True, extra="forbid", frozen=True)
+    __slots__ = ("__dict__", "__pydantic_extra__", "__pydantic_fields_set__", "__pydantic_private__")
+
+    def __setattr__(self, name: str, value: object) -> None:
+        """Refuse: AttributeError."""
+        raise AttributeError(f"a plan's {type(self).__name__} stays as it was read: {name} cannot be set")
+
+
+AnyTable = TypeVar("AnyTable", bound=Table)
 
 
 class OpeningTable(Table):
@@ -154,16 +175,61 @@ TABLES: tuple[tuple[str, type[Table]], ...] = (
 
 def list_keys(table: type[Table]) -> tuple[str, ...]:
     """The known keys of a table, in the schema's order."""
-    return tuple(table.model_fields)
+    return tuple(name for name, key in vars(table).items() if isinstance(key, Key))
+
+
+def key_of(table: type[Table], key: str) -> Key:
+    """What the schema says of a key. Raises KeyError for no key."""
+    found = vars(table)[key]
+    if not isinstance(found, Key):
+        raise KeyError(key)
+    return found
 
 
 def example_of(table: type[Table], key: str) -> str:
     """The example of a key as TOML: ``width = "3' 4"``, or the heading for a table. Raises KeyError for no key."""
-    example = str((table.model_fields[key].examples or [""])[0])
+    example = key_of(table, key).example
     return example if example.strip("[]").split(".")[-1] == key else f"{key} = {example}"
 
 
 def default_of(table: type[Table], key: str) -> str:
     """What counts where the key is left out, in words; REQUIRED where it may not be. Raises KeyError for no key."""
-    extra = table.model_fields[key].json_schema_extra
-    return str(extra["default"]) if isinstance(extra, dict) else REQUIRED
+    return key_of(table, key).default
+
+
+def read_table(table: type[AnyTable], raw: object) -> AnyTable:
+    """A table, with those in it. Raises pydantic_core's ValidationError with all that is wrong with keys and types."""
+    read: AnyTable = _validator(cast("Any", table)).validate_python(raw)
+    return read
+
+
+@cache
+def _validator(table: Any) -> SchemaValidator:
+    return SchemaValidator(_table_schema(table))
+
+
+def _table_schema(table: Any) -> CoreSchema:
+    hints = get_type_hints(table)
+    fields = {
+        name: core_schema.model_field(
+            core_schema.with_default_schema(_value_schema(hints[name], key_of(table, name).most), default=None))
+        for name in list_keys(table)
+    }
+    return core_schema.model_schema(table, core_schema.model_fields_schema(fields, extra_behavior="forbid"))
+
+
+def _value_schema(hint: Any, most: int | None) -> CoreSchema:
+    if hint is object:
+        return core_schema.any_schema()
+    if NoneType in get_args(hint):
+        given = next(one for one in get_args(hint) if one is not NoneType)
+        return core_schema.nullable_schema(_value_schema(given, most))
+    if get_origin(hint) is Literal:
+        return core_schema.literal_schema(list(get_args(hint)))
+    if get_origin(hint) is list:
+        return core_schema.list_schema(_value_schema(get_args(hint)[0], None), max_length=most, strict=True)
+    if issubclass(hint, Table):
+        return _table_schema(hint)
+    if hint is str:
+        return core_schema.str_schema(strict=True)
+    return core_schema.int_schema(strict=True) if hint is int else core_schema.bool_schema(strict=True)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from pydantic import ValidationError
+from pydantic_core import ValidationError
 
 from wallplan.plan.found import find_nearest, print_choices, print_found, print_name
 from wallplan.plan.notebook import KeyPath, Wrong
@@ -21,6 +21,7 @@ from wallplan.plan.schema import (
     default_of,
     example_of,
     list_keys,
+    read_table,
 )
 
 _WANTED = {
@@ -43,11 +44,11 @@ def read_shape(raw: dict[str, Any]) -> tuple[PlanTable, tuple[Wrong, ...]]:
     """
     wrongs: tuple[Wrong, ...] = ()
     try:
-        plan = PlanTable.model_validate(raw)
+        plan = read_table(PlanTable, raw)
     except ValidationError as error:
         problems = error.errors(include_url=False)
         wrongs = tuple(_explain(problem, near=number < _MOST_HINTS) for number, problem in enumerate(problems))
-        plan = PlanTable.model_validate(_without(raw, wrongs))
+        plan = read_table(PlanTable, _without(raw, wrongs))
     wrong_paths = {wrong.path for wrong in wrongs}
     missing = tuple(wrong for wrong in _find_missing(plan) if not _covered(wrong.path, wrong_paths))
     return plan, wrongs + missing
