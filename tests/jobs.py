@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from fractions import Fraction
+from itertools import pairwise
 from typing import Any
 
 from wallplan.catalogue.load import find_unit
@@ -85,4 +86,4 @@ def broken(findings: Iterable[Finding]) -> list[Finding]:
 def heads_of(layout: Layout, course: int, wall: int = 0) -> list[int]:
     """Left edges of a course's head joints: gaps no wider than the widest joint."""
     pieces, widest = pieces_of(layout, course, wall), layout.job.masonry.widest_joint
-    return [one.right for one, two in zip(pieces, pieces[1:], strict=False) if 0 <= two.left - one.right <= widest]
+    return [one.right for one, two in pairwise(pieces) if 0 <= two.left - one.right <= widest]

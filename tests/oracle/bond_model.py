@@ -45,7 +45,7 @@ class Numbers:
 
 
 class _Model:
-    """The variables: ``pattern`` by parity and place, ``joint`` by parity, run and place, ``moved`` by parity, end, place."""
+    """The variables: ``pattern`` by parity and place, ``joint`` by run and place, ``moved`` by end and place."""
 
     def __init__(self, numbers: Numbers, courses: Courses) -> None:
         self.numbers, self.cp = numbers, cp_model.CpModel()

@@ -46,14 +46,15 @@ def test_joint_too_wide_is_told(good: Layout) -> None:
 
 
 def test_joint_off_its_centre_is_told(good: Layout) -> None:
-    # As wide as it should be, but an inch too far to the right.
+    # As wide as it should be, but an eighth too far to the right.
     def shift(pieces: Pieces) -> Pieces:
         laid = []
         for piece in pieces:
             if piece.right == inches("63 5/8"):
                 laid.append(piece._replace(length=piece.length + INCH // 8, piece="cut", mark="A"))
             elif piece.left == inches(64):
-                laid.append(piece._replace(left=piece.left + INCH // 8, length=piece.length - INCH // 8, piece="cut", mark="B"))
+                left = piece.left + INCH // 8
+                laid.append(piece._replace(left=left, length=piece.right - left, piece="cut", mark="B"))
             else:
                 laid.append(piece)
         return tuple(laid)
