@@ -17,6 +17,7 @@ from wallplan.lengths import (
     from_inches,
     from_mm,
     print_inches,
+    print_joint,
     print_length,
     print_size,
     read_length,
@@ -176,3 +177,16 @@ def test_any_value_is_a_length_or_refused_in_one_line(value: object) -> None:
             assert 0 <= read_length(value, measure) <= LONGEST
         except LengthError as refused:
             assert str(refused).isprintable()
+
+
+@pytest.mark.parametrize(("ticks", "measure", "printed"), [
+    (from_inches(0.375), "feet", '3/8"'),
+    # 3/8 in. shared by the 14 joints of 15 blocks set out at 20 ft: 0.375 + 0.375 / 14.
+    (from_inches(0.375) + from_inches(0.375) // 14, "feet", '0.402"'),
+    (from_inches(0.380), "feet", '3/8"'),
+    (10 * TICKS_PER_MM, "metric", "10 mm"),
+    (from_mm(10.5), "metric", "10.5 mm"),
+    (from_mm(11.3), "metric", "11.3 mm"),
+])
+def test_a_joint_as_laid_is_printed_in_decimals_where_it_is_off_the_usual(ticks: int, measure: str, printed: str) -> None:
+    assert print_joint(ticks, measure) == printed

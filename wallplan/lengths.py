@@ -151,6 +151,14 @@ def print_size(ticks: int, measure: Measure) -> str:
     return print_inches(ticks) if measure == "feet" else f"{print_length(ticks, measure)} mm"
 
 
+def print_joint(ticks: int, measure: Measure) -> str:
+    """Print a joint as laid: as ``print_size``, or in decimals where it is off that (``0.402"``, ``9.3 mm``)."""
+    inches, tenths = Fraction(ticks * 16, TICKS_PER_INCH), Fraction(ticks * 2, TICKS_PER_MM)
+    if abs(inches - round(inches)) * 8 <= 1 if measure == "feet" else abs(tenths - round(tenths)) * 10 <= 1:
+        return print_size(ticks, measure)
+    return f'{ticks / TICKS_PER_INCH:.3f}"' if measure == "feet" else f"{ticks / TICKS_PER_MM:.1f} mm"
+
+
 def to_mm(ticks: int) -> float:
     """Ticks as float millimetres, for drawings and JSON."""
     return ticks / TICKS_PER_MM

@@ -10,6 +10,7 @@ from tests.jobs import broken, inches, make_job, make_masonry, make_opening, mak
 from tests.rules.breaking import Pieces, breaks_of, change_course, places, told_of
 from wallplan.layout.build import lay
 from wallplan.layout.model import Layout
+from wallplan.plan.load import read_plan
 from wallplan.rules.check import check
 
 
@@ -92,3 +93,25 @@ def test_steel_lintel_takes_no_units_place(good: Layout) -> None:
     layout = lay(make_job(make_masonry(joints_move=False), make_wall(inches("143 5/8"), inches(104), [door])))
     assert {piece.shape for piece in layout.walls[0].courses[11].pieces} <= {"stretcher", "corner"}
     assert next(one for one in check(layout) if one.rule == "openings").held
+
+
+def test_a_thin_rip_under_a_sill_hides_what_ends_below_it() -> None:
+    # Sill at 33 in. in 8/3 in. courses: course 13 is ripped to meet it, so the course below it ends under no sill.
+    plan = """
+        title = "Sill"
+        measure = "feet"
+        [masonry]
+        unit = "brick-modular"
+        [[wall]]
+        name = "W"
+        length = "11' 11 5/8"
+        height = "8' 8"
+        [[wall.opening]]
+        name = "Light"
+        from_left = "3' 11 5/8"
+        width = "3' 4 3/8"
+        sill = "2' 9"
+        height = "4' 4"
+    """
+    findings = check(lay(read_plan(plan, "sill.toml")))
+    assert [finding.rule for finding in findings if not finding.held] == ["least piece"]

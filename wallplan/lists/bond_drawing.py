@@ -54,7 +54,9 @@ def _open_windows(layout: WallLayout, masonry: Masonry, width: int) -> Iterator[
     if per_module >= FEWEST_CHARACTERS:
         yield Window(0, length, per_module / module)
         return
-    step = room // FEWEST_CHARACTERS * module
+    most = room // FEWEST_CHARACTERS * module
+    lengths = -(-length // most)
+    step = -(-length // (lengths * module)) * module
     for left in range(0, length, step):
         yield Window(left, min(length, left + step), FEWEST_CHARACTERS / module)
 

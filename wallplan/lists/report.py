@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from wallplan.findings import Finding
 from wallplan.layout.explain import print_courses
 from wallplan.layout.model import Layout, WallLayout
-from wallplan.lengths import print_length, print_size
+from wallplan.lengths import print_joint, print_length, print_size
 from wallplan.lists.bond_drawing import LEGEND, draw_bond
 from wallplan.lists.columns import set_columns, wrap_text
 from wallplan.lists.cuts import Cut
@@ -56,7 +56,7 @@ def _head(wall: WallLayout, job: Job) -> str:
 
 def _figures(wall: WallLayout, job: Job) -> list[list[str]]:
     masonry, measure = job.masonry, job.measure
-    low, high = (print_size(joint, measure) for joint in wall.joints)
+    low, high = (print_joint(joint, measure) for joint in wall.joints)
     aimed = print_size(masonry.joint, measure)
     rows = [[name, counted] for name, counted in _count_pieces(wall)]
     rows += [[f"cut {mark}", told] for mark, told in _tell_cuts(wall, job)]

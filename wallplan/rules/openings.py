@@ -34,7 +34,11 @@ def _off_sill(wall: AsLaid, opening: Opening) -> Iterator[Break]:
         return
     under = (wall.left < opening.right) & (wall.right > opening.left) & (wall.top <= opening.bottom + ROUNDING)
     near = np.flatnonzero(under & (wall.top > opening.bottom - wall.hole))
-    low = near[opening.bottom - wall.top[near] > wall.beds[1]]
+    covered = (
+        (wall.left[near][:, None] < wall.right[near][None, :]) & (wall.right[near][:, None] > wall.left[near][None, :])
+        & (wall.top[near][:, None] < wall.top[near][None, :])
+    ).any(axis=1)
+    low = near[(opening.bottom - wall.top[near] > wall.beds[1]) & ~covered]
     if len(low):
         gap = int((opening.bottom - wall.top[low]).max())
         yield Break(

@@ -47,12 +47,15 @@ def _too_short(wall: AsLaid, judged: Ints, length: Ints) -> Iterator[Break]:
 
 def _too_thin(wall: AsLaid, judged: Ints) -> Iterator[Break]:
     height = (wall.top - wall.bottom)[judged]
-    for index in np.flatnonzero(height < THINNEST_RIP - ROUNDING).tolist():
-        piece, lack = int(judged[index]), THINNEST_RIP - int(height[index])
+    thin = np.flatnonzero(height < THINNEST_RIP - ROUNDING)
+    kinds = np.stack((wall.course[judged[thin]], height[thin]), axis=1)
+    for course, high in np.unique(kinds, axis=0).tolist():
+        alike = judged[thin[(kinds == (course, high)).all(axis=1)]]
         yield Break(
-            int(wall.course[piece]), int(wall.left[piece]), f"ripped to {size(wall, height[index])} high",
+            course, int(wall.left[alike].min()),
+            f"{len(alike)} {'piece' if len(alike) == 1 else 'pieces'} ripped to {size(wall, high)} high",
             size(wall, THINNEST_RIP),
-            f"move the sill or head beside it by {size(wall, lack)} or more, to a course line at best",
+            f"move the sill or head beside it by {size(wall, THINNEST_RIP - high)} or more, to a course line at best",
         )
 
 
