@@ -53,7 +53,7 @@ def test_thin_rip_is_told(good: Layout) -> None:
     # Half an inch high, on the bed of its course.
     told = told_of(change_piece(good, 2, 1, height=inches("1/2"), piece="cut"), "least piece")
     assert (2, inches(8)) in places(told)
-    assert told[0].figure == 'ripped to 1/2" high'
+    assert told[0].figure == '1 piece ripped to 1/2" high'
 
 
 def test_bat_broken_to_the_plans_own_joint_is_a_half() -> None:
