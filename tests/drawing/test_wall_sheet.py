@@ -134,10 +134,10 @@ def test_every_letter_on_the_wall_is_in_the_table_once_with_its_count(name: str)
         marks = [piece.mark for course in wall.courses for piece in course.pieces if piece.mark]
         texts = [text.text for text in texts_of(page)]
         for mark in set(marks):
-            rows = [texts[place + 1] for place, text in enumerate(texts[:-1])
-                    if text == mark and "   " in texts[place + 1]]
+            rows = [texts[place + 1 : place + 3] for place, text in enumerate(texts[:-2])
+                    if text == mark and texts[place + 1].endswith(('"', "mm"))]
             assert len(rows) == 1
-            assert rows[0].split()[-1].rstrip("*") == str(marks.count(mark))
+            assert rows[0][1].rstrip("*") == str(marks.count(mark))
 
 
 def test_marks_numbers_and_distances_are_at_least_three_and_a_half_mm_high() -> None:

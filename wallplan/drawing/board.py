@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from wallplan.drawing.lettering import Placer, measure_text
 from wallplan.drawing.paper import BORDER, Paper
-from wallplan.drawing.primitives import SOLID, Area, Box, Dash, Dot, Outlines, Primitive, Segment, Strokes, Text
+from wallplan.drawing.primitives import SOLID, Box, Dash, Dot, Outlines, Primitive, Segment, Strokes, Text
 
 
 class Board:
@@ -26,10 +26,6 @@ class Board:
         """Draw rectangles; nothing for none."""
         if boxes:
             self.ink.append(Outlines(tuple(boxes), width))
-
-    def blank(self, box: Box) -> None:
-        """Paint a rectangle white."""
-        self.ink.append(Area(box, "white"))
 
     def dot(self, x: float, y: float) -> None:
         """Draw the dot at a leader's end."""

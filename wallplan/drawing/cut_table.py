@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import accumulate
 
 from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES, measure
 from wallplan.drawing.panel import PADDING, Line, Panel, set_lines
@@ -24,9 +25,9 @@ class Cut:
     offcut: bool
 
     @property
-    def words(self) -> str:
-        """Size and count as they are lettered after the mark, starred where an offcut will do."""
-        return f"{self.size}   {self.count}{'*' if self.offcut else ''}"
+    def cells(self) -> tuple[str, str, str]:
+        """Mark, size and count as they are lettered beside each other; the count is starred where an offcut will do."""
+        return self.mark, self.size, f"{self.count}{'*' if self.offcut else ''}"
 
 
 def list_cuts(wall: WallLayout, job: Job) -> tuple[Cut, ...]:
@@ -60,32 +61,38 @@ def set_cuts(cuts: tuple[Cut, ...], width: float, room: float) -> Panel:
 
 def _set_table(cuts: tuple[Cut, ...], width: float, height: float) -> Panel | None:
     """The table in as many columns as fit; None where not one fits."""
-    letters = max((measure(cut.mark, height) for cut in cuts), default=0.0) + height
-    column = letters + max((measure(cut.words, height) for cut in cuts), default=0.0) + 1.5 * height
-    columns = int((width - PADDING) / column)
+    starts = _starts(cuts, height)
+    columns = int((width - PADDING) / starts[-1])
     if columns < 1:
         return None
     rows = -(-len(cuts) // columns)
     head = set_lines((Line(_head(cuts)),), width)
-    top = head.height
     texts: list[Primitive] = [*head.ink]
     for place, cut in enumerate(cuts):
-        x = PADDING + place // rows * column
-        y = top + height + place % rows * _PITCH * height
-        texts += [Text(x, y, cut.mark, height), Text(x + letters, y, cut.words, height)]
-    return Panel(width, top + rows * _PITCH * height, tuple(texts))
+        x = PADDING + place // rows * starts[-1]
+        y = head.height + height + place % rows * _PITCH * height
+        texts += [Text(x + start, y, words, height) for start, words in zip(starts[:3], cut.cells, strict=True)]
+    return Panel(width, head.height + rows * _PITCH * height, tuple(texts))
+
+
+def _starts(cuts: tuple[Cut, ...], height: float) -> tuple[float, ...]:
+    """Where mark, size and count start in a column of the table, and how wide the column is, mm."""
+    widths = [max((measure(words, height) for words in column), default=0.0)
+              for column in zip(*(cut.cells for cut in cuts), strict=True)]
+    return tuple(accumulate((width + gap * height for width, gap in zip(widths, (1.0, 1.2, 2.0), strict=False)),
+                            initial=0.0)) if cuts else (0.0, 0.0, 0.0, 1.0)
 
 
 def _set_narrow(cuts: tuple[Cut, ...], width: float) -> Panel:
-    """Two rows a cut: letter and size over count and stock."""
+    """Two rows a cut: mark and size over count."""
     letters = max(measure(cut.mark, FIGURES) for cut in cuts) + FIGURES
     head = set_lines((Line(_head(cuts)),), width)
     texts: list[Primitive] = [*head.ink]
     y = head.height
     for cut in cuts:
-        texts += [Text(PADDING, y + FIGURES, cut.mark, FIGURES),
-                  Text(PADDING + letters, y + FIGURES, cut.size, FIGURES),
-                  Text(PADDING + letters, y + FIGURES * 2.5, cut.words[len(cut.size):].strip(), FIGURES)]
+        mark, size, count = cut.cells
+        texts += [Text(PADDING, y + FIGURES, mark, FIGURES), Text(PADDING + letters, y + FIGURES, size, FIGURES),
+                  Text(PADDING + letters, y + FIGURES * 2.5, count, FIGURES)]
         y += FIGURES * 3.1
     return Panel(width, y, tuple(texts))
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from wallplan.drawing.board import Board
 from wallplan.drawing.hatching import hatch_cut, hatch_half, hatch_part
-from wallplan.drawing.lettering import FIGURES, centre_text, measure_text
+from wallplan.drawing.lettering import FIGURES, Placer, centre_text, measure_text
 from wallplan.drawing.letters import Ground, letter_cuts, room_in
 from wallplan.drawing.opening_labels import letter_openings
 from wallplan.drawing.outlines import CONTROL_WIDTH, HEAVY_LINE, THIN_LINE, UNIT_LINE, Cell, find_cells
@@ -136,7 +136,10 @@ def lead_lines(view: View, cells: tuple[Cell, ...]) -> list[Segment]:
         elif cell.piece.lead == "right":
             inner["right"][cell.course] = min(cell.box.left, inner["right"].get(cell.course, cell.box.left))
     ends = {"left": view.outline.left, "right": view.outline.right}
-    return [line for side, edges in inner.items() if edges for line in _stair(view, edges, ends[side])]
+    holes = Placer(view.outline)
+    holes.take(*(view.hole(opening) for opening in view.openings))
+    return [part for side, edges in inner.items() if edges
+            for line in _stair(view, edges, ends[side]) for part in holes.spare(line, 0.0)]
 
 
 def _stair(view: View, edges: dict[int, float], end: float) -> list[Segment]:

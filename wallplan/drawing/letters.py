@@ -111,13 +111,13 @@ def _stacks(cells: list[Cell], whole: int) -> Iterator[list[Cell]]:
 def _letter_stack(board: Board, stack: list[Cell], ground: Ground) -> bool:
     mark = stack[0].piece.mark
     assert mark
-    for crossing, height in product((False, True), (LARGE_FIGURES, FIGURES)):
+    for (crossing, gap), height in product(((False, 2.0), (False, 0.6), (True, 0.6)), (LARGE_FIGURES, FIGURES)):
         for cell, text in _places(stack, mark, height, ground):
             x, y = cell.box.centre
             leader = _leader(x, y, text)
             clear = board.placer.is_clear(leader) and (crossing or not board.placer.crosses(leader))
             near = abs(leader.x2 - x) + abs(leader.y2 - y) <= LONGEST_LEADER
-            if near and clear and board.placer.is_free(measure_text(text)):
+            if near and clear and board.placer.is_free(measure_text(text), gap):
                 _lead_to(board, x, y, text)
                 return True
     return False

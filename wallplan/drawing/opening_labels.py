@@ -32,8 +32,8 @@ def note_openings(view: View) -> tuple[str, ...]:
 
 def _fit_label(view: View, opening: Opening) -> tuple[Text, ...] | None:
     hole = view.hole(opening).shrunk(_MARGIN)
-    words = _words(view.job, view.wall, opening)
-    for upright in (False, True):
+    phrases = _words(view.job, view.wall, opening)
+    for words, upright in ((phrases, False), ((", ".join(phrases),), False), (phrases, True)):
         for height in (FIGURES, 3.0, SMALLEST):
             lines = _set_lines(words, height, hole.height if upright else hole.width)
             if lines and len(lines) * height * _PITCH <= (hole.width if upright else hole.height):

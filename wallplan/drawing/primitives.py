@@ -13,7 +13,7 @@ from wallplan.drawing.paper import Paper
 
 Anchor = Literal["start", "middle", "end"]
 Dash = tuple[float, ...]
-Fill = Literal["none", "white", "black"]
+Fill = Literal["white", "black"]
 
 SOLID: Dash = ()
 

@@ -37,7 +37,7 @@ def _draw_bar(scale: Scale, measured: Measure, x: float, width: float) -> list[P
     """Blocks, black and white in turn, with a figure at either end."""
     part, unit = bar_part(scale, measured)
     count = next((count for count in (8, 6, 5, 4, 3) if x + part * count + 4 <= 0.86 * width), 2)
-    words = next((words for words in (f"{count} {unit}   {scale.name}", f"{count} {unit}", str(count))
+    words = next((words for words in (f"{count} {unit}, {scale.name}", f"{count} {unit}", str(count))
                   if x + part * count + measure(words, SMALLEST) < width - 4), "")
     top, low = _LINE_Y - 0.9, _LINE_Y + 0.9
     blocks = [Box(x + part * place, top, x + part * (place + 1), low) for place in range(count)]

@@ -1,0 +1,53 @@
+"""The cut table: every letter once, with the size that prints for it, how many, in rows that stay in the panel."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.drawing.sheets import ink_of
+from tests.drawing.walls import laid
+from wallplan.drawing.cut_table import Cut, list_cuts, set_cuts
+from wallplan.drawing.primitives import Text
+from wallplan.lengths import print_inches
+
+MANY = tuple(Cut(f"A{letter}", f'{number} 5/8" x 3 5/8"', number, number % 3 == 0)
+             for number, letter in enumerate("ABCDEFGHJKLMNPQ"))
+
+
+def test_a_cut_is_listed_once_with_its_size_and_count() -> None:
+    layout, _ = laid("kiosk")
+    pieces = [piece for course in layout.walls[0].courses for piece in course.pieces if piece.mark]
+    cuts = list_cuts(layout.walls[0], layout.job)
+    assert [cut.mark for cut in cuts] == sorted({piece.mark for piece in pieces if piece.mark})
+    assert sum(cut.count for cut in cuts) == len(pieces)
+    for cut in cuts:
+        assert {print_inches(piece.length) for piece in pieces if piece.mark == cut.mark} == {cut.size}
+
+
+def test_a_rip_is_listed_with_its_height() -> None:
+    layout, _ = laid("quay")
+    assert any(" x " in cut.size for cut in list_cuts(layout.walls[0], layout.job))
+
+
+@pytest.mark.parametrize(("width", "room"), [(250, 100), (120, 100), (120, 20), (84, 0), (30, 0)])
+def test_the_table_stays_in_its_panel_and_its_words_apart(width: float, room: float) -> None:
+    panel = set_cuts(MANY, width, room)
+    inks = [ink_of(item) for item in panel.ink if isinstance(item, Text)]
+    assert len(inks) >= 3 * len(MANY)
+    if width > 30:  # narrower than a title: only the height is kept
+        assert max(ink.bounds[2] for ink in inks) <= width
+    assert max(ink.bounds[3] for ink in inks) <= panel.height
+    assert not any(one.intersects(other) for place, one in enumerate(inks) for other in inks[:place])
+
+
+def test_sizes_are_five_mm_high_where_there_is_room_and_never_under_three_and_a_half() -> None:
+    def heights(room: float) -> set[float]:
+        return {item.height for item in set_cuts(MANY, 250, room).ink if isinstance(item, Text)} - {2.5}
+
+    assert heights(100) == {5.0}
+    assert heights(10) == {3.5}
+
+
+def test_a_wall_without_cuts_says_so() -> None:
+    texts = [item.text for item in set_cuts((), 100, 100).ink if isinstance(item, Text)]
+    assert texts == ["NO CUTS in this wall"]
