@@ -95,6 +95,21 @@ def test_jambs_and_ends_are_heavy_lines_true_to_a_tenth_of_a_millimetre(name: st
         assert min(abs(upright - point / TICKS_PER_MM) for upright in uprights) <= 0.1
 
 
+def test_the_lead_is_racked_back_by_heavy_lines_from_course_to_course() -> None:
+    """Each course of a lead ends in a heavy upright line at its last piece, half a joint off."""
+    layout, _ = laid("quay")
+    wall, page = layout.walls[0], drawn("quay").pages[0]
+    left = min(box.left for box in _unit_boxes(page))
+    heavy = [s for item in page.ink if isinstance(item, Strokes) and item.width == 0.7 for s in item.segments]
+    ratio = _ratio(page, layout)
+    half = layout.job.masonry.joint / 2 / TICKS_PER_MM
+    for course in wall.courses:
+        led = [piece.right for piece in course.pieces if piece.lead == "left"]
+        if led:
+            edge = max(led) / TICKS_PER_MM + half
+            assert any(s.x1 == s.x2 and abs((s.x1 - left) * ratio - edge) < 0.1 for s in heavy), course.number
+
+
 def test_running_distances_stand_at_their_ticks() -> None:
     layout, _ = laid("kiosk")
     wall, page = layout.walls[0].wall, drawn("kiosk").pages[0]

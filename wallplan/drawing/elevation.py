@@ -152,7 +152,7 @@ def _stair(view: View, edges: dict[int, float], end: float) -> list[Segment]:
         if before is not None and before != x:
             lines.append(Segment(min(before, x) - HEAVY_LINE / 2, low, max(before, x) + HEAVY_LINE / 2, low))
         if x != end:
-            lines.append(Segment(x, low, x, top))
+            lines.append(Segment(x, top, x, low))
         before = x
     return lines
 
