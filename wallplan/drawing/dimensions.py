@@ -6,6 +6,7 @@ rounded ones.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from wallplan.drawing.board import Board
@@ -47,23 +48,32 @@ def running_points(view: View) -> tuple[int, ...]:
 
 def stagger(view: View, height: float) -> tuple[Figure, ...]:
     """Running figures in as few rows as keep them apart, the ends' first; where a row is full a figure stands in the
-    next, or aside of its tick. A figure that no row has room for is left out."""
-    placer = Placer(Box(-1e6, -1.0, 1e6, 1e6))
+    next, or aside of its tick. If a figure finds no room the ends' figures stand outward, or all are set from left to
+    right; the attempt that leaves out fewest counts."""
     points = running_points(view)
-    figures = []
-    for point in sorted(points, key=lambda point: (point not in (points[0], points[-1]), point)):
-        text = print_length(point, view.job.measure) if point else "0"
-        figure = _place_figure(placer, view.across(point), text, height)
-        if figure is not None:
-            figures.append(figure)
-    return tuple(sorted(figures, key=lambda figure: figure.x))
+    ends = {points[0]: -1, points[-1]: 1}
+    ends_first = sorted(points, key=lambda point: (point not in ends, point))
+    attempts: tuple[tuple[Sequence[int], dict[int, int]], ...] = (
+        (ends_first, {}), (ends_first, ends), (points, {}), (points, ends),
+    )
+    best: tuple[Figure, ...] = ()
+    for order, outward in attempts:
+        placer = Placer(Box(-1e6, -1.0, 1e6, 1e6))
+        placed = [_place_figure(placer, view, point, height, outward.get(point, 0)) for point in order]
+        figures = tuple(sorted((figure for figure in placed if figure), key=lambda figure: figure.x))
+        best = max(best, figures, key=len)
+        if len(best) == len(points):
+            break
+    return best
 
 
-def _place_figure(placer: Placer, x: float, text: str, height: float) -> Figure | None:
-    """The first free place for a figure, measured from the line of running distances."""
+def _place_figure(placer: Placer, view: View, point: int, height: float, outward: int) -> Figure | None:
+    """The first free place for a figure, measured from the line of running distances; ``outward`` is -1 left, 1 right."""
+    text, x = print_length(point, view.job.measure) if point else "0", view.across(point)
     half = measure(text, height) / 2
+    shifts = (0.0, 0.35 * half, -0.35 * half, 0.7 * half, -0.7 * half, half, -half)
     for row in range(_MOST_ROWS):
-        for shift in (0.0, 0.35 * half, -0.35 * half, 0.7 * half, -0.7 * half, half, -half):
+        for shift in (outward * half,) if outward else shifts:
             figure = Figure(x, x + shift, row, text)
             box = measure_text(_letter_figure(figure, 0.0, height))
             leader = _lead_figure(figure, 0.0, height)
