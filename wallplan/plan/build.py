@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from wallplan.plan.advice_table import read_movable
 from wallplan.plan.check_names import check_names
 from wallplan.plan.check_openings import check_openings
 from wallplan.plan.check_walls import check_amount, check_corners, check_wall
@@ -28,11 +29,12 @@ def build_job(plan: PlanTable, notebook: Notebook) -> Job | None:
     walls = tuple(read_wall(wall, ("wall", number), masonry, sizes, notebook)
                   for number, wall in enumerate(plan.wall or ()))
     _check_walls(walls, masonry, notebook)
+    movable = None if masonry is None else read_movable(plan.advice, masonry, notebook)
     if notebook.wrongs or plan.title is None or masonry is None:
         return None
     return Job(
         title=plan.title, measure=notebook.measure, sizes=sizes, date=None if plan.date is None else str(plan.date),
-        masonry=masonry, walls=tuple(wall.finish() for wall in walls),
+        masonry=masonry, walls=tuple(wall.finish() for wall in walls), movable=movable,
     )
 
 

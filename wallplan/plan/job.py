@@ -69,8 +69,21 @@ class Wall:
 
 
 @dataclass(frozen=True)
+class Movable:
+    """What advice may move, in the words of the plan's ``move``, how far and in which steps, and the least pier; ticks."""
+
+    kinds: tuple[str, ...]
+    farthest: int
+    step: int
+    least_pier: int
+
+
+@dataclass(frozen=True)
 class Job:
-    """One plan: title, measure, whether its sizes were given nominal, masonry and walls. ``date`` as written."""
+    """One plan: title, measure, whether its sizes were given nominal, masonry and walls. ``date`` as written.
+
+    ``movable`` is what advice may move; None stands for the usual.
+    """
 
     title: str
     measure: Measure
@@ -78,3 +91,4 @@ class Job:
     date: str | None
     masonry: Masonry
     walls: tuple[Wall, ...]
+    movable: Movable | None = None

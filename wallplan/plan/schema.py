@@ -118,6 +118,22 @@ class MasonryTable(Table):
     leads: int | None = _key("Courses in a lead.", "5", "the unit's own: 5 for block, 7 for brick")
 
 
+class AdviceTable(Table):
+    """What `wallplan advise` may move, and how far. What stands fast for a reason of yours is left out of `move`."""
+
+    farthest: Length = _key("Nothing is moved farther than this.", "'12\"'", "12 in. or 300 mm")
+    step: Length = _key(
+        "Moves sideways are tried in steps of this, and besides at every distance that makes a length fit.", "'4\"'",
+        "4 in. or 100 mm")
+    least_pier: Length = _key(
+        "No move makes masonry between jambs, ends and control joints narrower than this.", "'16\"'",
+        "the unit's nominal length (common practice, no source)")
+    move: list[str] | None = _key(
+        "What may be moved: openings (sideways), widths (the right jamb alone), ends (the wall's length, either end), "
+        "sills, heads, tops (the wall's height), control joints.",
+        '["openings", "sills"]', "all of these but widths", 7)
+
+
 class OwnUnitTable(Table):
     """A unit that the catalogue does not hold; its sizes are actual ones."""
 
@@ -160,6 +176,7 @@ class PlanTable(Table):
         '"nominal"', '"actual"')
     date: object = _key("Printed on the sheets as written: a date or a text.", "2031-04-02", "none")
     masonry: MasonryTable | None = _key("Unit, bond and joints.", "[masonry]", REQUIRED)
+    advice: AdviceTable | None = _key("What advice may move, and how far.", "[advice]", "none")
     own_unit: OwnUnitTable | None = _key("A unit that the catalogue does not hold.", "[own_unit]", "none")
     wall: list[WallTable] | None = _key(
         "A straight wall, each in a [[wall]] of its own.", "[[wall]]",
@@ -168,6 +185,7 @@ class PlanTable(Table):
 
 TABLES: tuple[tuple[str, type[Table]], ...] = (
     ("", PlanTable), ("[masonry]", MasonryTable), ("[[wall]]", WallTable), ("[[wall.opening]]", OpeningTable),
+    ("[advice]", AdviceTable),
     ("[own_unit]", OwnUnitTable),
 )
 """Every table with its heading, in the order in which the page about the plan file shows them."""

@@ -12,6 +12,7 @@ from wallplan.plan.notebook import KeyPath, Wrong
 from wallplan.plan.schema import (
     REQUIRED,
     TABLES,
+    AdviceTable,
     MasonryTable,
     OpeningTable,
     OwnUnitTable,
@@ -34,6 +35,7 @@ _MOST_HINTS = 200
 
 _MODELS: dict[str, type[Table]] = {
     "masonry": MasonryTable, "own_unit": OwnUnitTable, "wall": WallTable, "opening": OpeningTable,
+    "advice": AdviceTable,
 }
 
 
@@ -170,6 +172,6 @@ def name_place(raw: Mapping[str, Any], path: KeyPath) -> str:
             name = inside.get("name") if isinstance(inside, dict) else None
             shown = f'"{print_name(name)}"' if isinstance(name, str) and name.strip() else f"{step + 1}"
             words.append(f"{path[place - 1]} {shown}")
-        elif isinstance(step, str) and place == 0 and step in ("masonry", "own_unit"):
+        elif isinstance(step, str) and place == 0 and step in ("masonry", "own_unit", "advice"):
             words.append(step)
     return ", ".join(words)
