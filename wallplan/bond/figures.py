@@ -72,14 +72,27 @@ class Stretch:
 class Problem:
     """One wall for the search: odd and even tracks, the positions no piece may cross, where cuts show least.
 
-    ``fixed`` are positions, from first to last, at which both tracks begin anew (wall ends, control joints,
+    ``fixed`` are positions, from first to last, at which both tracks begin anew (ends, control joints,
     jambs of openings as high as the wall). ``covered`` are stretches of length above and below openings.
+    ``ends`` are each track's own first and last position where they differ, between those of ``fixed``. ``joined`` are
+    ends of a track that are head joints themselves, against what another wall lays there.
     """
 
     terms: Terms
     tracks: tuple[tuple[Stretch, ...], tuple[Stretch, ...]]
     fixed: tuple[int, ...]
     covered: tuple[tuple[int, int], ...]
+    ends: tuple[tuple[int, int], tuple[int, int]] | None = None
+    joined: tuple[frozenset[int], frozenset[int]] = (frozenset(), frozenset())
+
+    def ends_of(self, which: int) -> tuple[int, int]:
+        """Where a track begins and ends."""
+        return (self.fixed[0], self.fixed[-1]) if self.ends is None else self.ends[which]
+
+    def fixed_of(self, which: int) -> tuple[int, ...]:
+        """Where a track begins anew, its own ends included."""
+        first, last = self.ends_of(which)
+        return (first, *(at for at in self.fixed if first < at < last), last)
 
     def shows(self, start: int, end: int) -> int:
         """Rank of a cut in the open: 0 where it lies above or below an opening, else 1."""

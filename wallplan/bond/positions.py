@@ -36,7 +36,7 @@ def try_positions(problem: Problem) -> tuple[int, ...]:
     ends = sorted({end for track in problem.tracks for s in track for end in (s.start, s.end)} | set(problem.fixed))
     module, offs = problem.terms.module, shifts(problem.terms)
     residues = {(end + off) % module for end in ends for off in offs}
-    found = set(problem.fixed)
+    found = {*problem.fixed, *problem.ends_of(0), *problem.ends_of(1)}
     if len(residues) <= MOST_NEAR:
         first, last = problem.fixed[0], problem.fixed[-1]
         for residue in residues:

@@ -54,8 +54,8 @@ class Track:
                  relaxed: bool) -> None:
         self.problem, self.terms, self.relaxed = problem, problem.terms, relaxed
         self.stretches, self.first = problem.tracks[which], which == 0
-        self.settings = settings
-        self.nodes = _make_all_nodes(problem, self.stretches, positions, relaxed)
+        self.settings, self.fixed = settings, problem.fixed_of(which)
+        self.nodes = _make_all_nodes(problem, which, positions, relaxed)
         self.places = [node.at for node in self.nodes]
         self._ends = sorted(end for s in self.stretches for end in (s.start, s.end))
         self._reach = {s.start: max(t.end for t in self.stretches if t.start == s.start) for s in self.stretches}
@@ -138,11 +138,11 @@ class Track:
         At a fixed end the pattern begins as it is, and at a jamb only a few joints' worth is taken up (``FEW``): what
         a run has over beyond that, its other end can settle.
         """
-        joints = 0 if at in self.problem.fixed else min(FEW, self.terms.least_joints(self._reach[at] - at))
+        joints = 0 if at in self.fixed else min(FEW, self.terms.least_joints(self._reach[at] - at))
         reach = self.terms.share(joints)
         choices = []
         for taken in (length, *near_stock(self.terms, length, reach)):
-            shows = 3 if at == self.problem.fixed[0] else 2
+            shows = 3 if at == self.fixed[0] else 2
             cost, setting = self.charge(taken, at, at + length, shows, weight)
             if cost < (IMPOSSIBLE if self.relaxed else BROKEN):
                 choices.append((cost, setting, at, length - taken))
@@ -165,7 +165,7 @@ class Track:
         return found
 
     def _cross_void(self, here: Node) -> int | None:
-        following = [at for at in self.problem.fixed if at > here.at]
+        following = [at for at in self.fixed if at > here.at]
         if not following or any(s.start < following[0] and s.end > here.at for s in self.stretches):
             return None
         return bisect_left(self.places, following[0])
@@ -217,18 +217,19 @@ class Track:
 
     def begins_full(self, stretch: Stretch, length: int) -> int:
         """A hair's cost where course 1 does not begin with a full unit: it only breaks ties."""
-        begins = self.first and stretch.start == self.problem.fixed[0]
+        begins = self.first and stretch.start == self.fixed[0]
         return FIRST_FULL if begins and length != self.terms.module else 0
 
 
-def _make_all_nodes(problem: Problem, stretches: tuple[Stretch, ...], positions: tuple[int, ...],
-                    relaxed: bool) -> list[Node]:
-    fixed, nodes = set(problem.fixed), []
+def _make_all_nodes(problem: Problem, which: int, positions: tuple[int, ...], relaxed: bool) -> list[Node]:
+    stretches, fixed, nodes = problem.tracks[which], problem.fixed_of(which), list[Node]()
     for at in positions:
         if at in fixed:
-            nodes.append(Node(at, (), (), fixed=True))
-        else:
-            nodes.extend(make_nodes(problem.terms, stretches, problem.fixed, at, relaxed))
+            beside = sum(s.courses for s in stretches if at in (s.start, s.end))
+            parts = ((at, beside),) if at in problem.joined[which] else ()
+            nodes.append(Node(at, parts, (), fixed=True))
+        elif fixed[0] < at < fixed[-1]:
+            nodes.extend(make_nodes(problem.terms, stretches, fixed, at, relaxed))
     return nodes
 
 

@@ -153,6 +153,8 @@ class _Zip:
         sides = self.sides[0][state[0]], self.sides[1][state[1]]
         nodes = self.tracks[0].node(sides[0].state), self.tracks[1].node(sides[1].state)
         which = 0 if nodes[0].at <= nodes[1].at else 1
+        if sides[which].state == self.tracks[which].last:
+            which = 1 - which
         track, tails = self.tracks[which], self._tails(nodes[which], sides[which], nodes[1 - which])
         laps = self.laps[which].setdefault(state[1 - which], {})
         for step in track.steps(sides[which].state):

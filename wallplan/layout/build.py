@@ -10,17 +10,19 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from wallplan.bond.figures import Terms
-from wallplan.layout.coursing import Row, bed_range, set_coursing
+from wallplan.layout.building import BondedWall, bond_walls
+from wallplan.layout.corners import WallEnds, make_returns
+from wallplan.layout.coursing import Row, bed_range
 from wallplan.layout.explain import Share, explain
 from wallplan.layout.layers import find_parts, lay_in_layers
 from wallplan.layout.leads import LeadPlan, find_lead, plan_leads
 from wallplan.layout.marks import Marks, give_marks
 from wallplan.layout.model import Course, Layout, Piece, WallLayout
-from wallplan.layout.reach import Reach, reach_openings
-from wallplan.layout.runs import LaidRun, LaidTracks, lay_tracks
+from wallplan.layout.reach import Reach
+from wallplan.layout.runs import LaidRun, LaidTracks
 from wallplan.layout.shapes import find_headings, set_lintels, shape_spots
 from wallplan.layout.spots import Namer, Spot, count_cuts, make_namer, make_spots
-from wallplan.layout.tracks import bond_terms, pose_problem, runs_of_rows
+from wallplan.layout.tracks import bond_terms
 from wallplan.plan.job import Job, Masonry, Wall
 
 
@@ -29,6 +31,7 @@ class _Ground:
     """What all courses of a wall share while their pieces are set."""
 
     wall: Wall
+    ends: WallEnds
     masonry: Masonry
     terms: Terms
     reaches: tuple[Reach, ...]
@@ -49,6 +52,7 @@ class _SetWall:
     """A wall with its courses set but not yet marked."""
 
     wall: Wall
+    ends: WallEnds
     rows: tuple[Row, ...]
     courses: tuple[_SetCourse, ...]
     tracks: LaidTracks
@@ -59,18 +63,15 @@ def lay(job: Job) -> Layout:
 
     Lengths in ticks. A job without walls gives a layout without walls. Raises nothing for a job that the plan room built.
     """
-    walls = [_set_wall(wall, job.masonry) for wall in job.walls]
+    walls = [_set_wall(bonded, job.masonry) for bonded in bond_walls(job)]
     different = {id(course): course for wall in walls for course in wall.courses}
     marks = give_marks(job, (spot for course in different.values() for spot in course.spots))
     return Layout(job, tuple(_finish(wall, job, marks) for wall in walls))
 
 
-def _set_wall(wall: Wall, masonry: Masonry) -> _SetWall:
-    rows = set_coursing(wall, masonry)
-    reaches = reach_openings(wall, rows)
-    runs = runs_of_rows(wall, masonry, rows, reaches)
-    tracks = lay_tracks(pose_problem(wall, masonry, runs), masonry.joint)
-    ground = _Ground(wall, masonry, bond_terms(masonry), reaches, make_namer(masonry),
+def _set_wall(bonded: BondedWall, masonry: Masonry) -> _SetWall:
+    wall, rows, tracks = bonded.wall, bonded.rows, bonded.tracks
+    ground = _Ground(wall, bonded.ends, masonry, bond_terms(masonry), bonded.reaches, make_namer(masonry),
                      plan_leads(wall.length, masonry.module, masonry.leads))
     known: dict[object, _SetCourse] = {}
     courses = []
@@ -79,7 +80,7 @@ def _set_wall(wall: Wall, masonry: Masonry) -> _SetWall:
         if alike not in known:
             known[alike] = _set_course(ground, row, laid)
         courses.append(known[alike])
-    return _SetWall(wall, rows, tuple(courses), tracks)
+    return _SetWall(wall, bonded.ends, rows, tuple(courses), tracks)
 
 
 def _runs_by_course(tracks: LaidTracks, courses: int) -> list[tuple[LaidRun, ...]]:
@@ -109,19 +110,26 @@ def _set_course(ground: _Ground, row: Row, laid: tuple[LaidRun, ...]) -> _SetCou
         plain = make_spots(run.pieces, row, ground.namer)
         layered = lay_in_layers(plain, parts, row, ground.masonry, ground.namer)
         headed = set_lintels(layered, headings)
-        spots.extend(_lead_spots(ground, row, run, headed))
+        spots.extend(headed)
         shares.append(_share(ground, row, run, plain, headed))
     beam = row.number in ground.wall.bond_beams
-    shaped = shape_spots(spots, ground.wall, ground.masonry, beam)
-    return _SetCourse(tuple(sorted(shaped, key=lambda spot: (spot.rise, spot.left))), tuple(shares))
+    shaped = [*shape_spots(spots, ground.wall, ground.masonry, beam, ground.ends.span(row.number)),
+              *make_returns(ground.ends, row)]
+    led = _lead_spots(ground, row, laid, shaped)
+    return _SetCourse(tuple(sorted(led, key=lambda spot: (spot.rise, spot.left))), tuple(shares))
 
 
-def _lead_spots(ground: _Ground, row: Row, run: LaidRun, spots: list[Spot]) -> list[Spot]:
-    span = (run.left, run.right)
-    return [
-        spot._replace(lead=find_lead(ground.leads, row.number, span, ground.wall.length, (spot.left, spot.right)))
-        for spot in spots
-    ]
+def _lead_spots(ground: _Ground, row: Row, laid: tuple[LaidRun, ...], spots: list[Spot]) -> list[Spot]:
+    """The pieces with the lead that each belongs to: those of the runs at the wall's ends, and returns beside them."""
+    begin, end = ground.ends.span(row.number)
+    first = max((run.right for run in laid if run.left == begin), default=begin)
+    last = min((run.left for run in laid if run.right == end), default=end)
+    found = []
+    for spot in spots:
+        span = (0 if spot.right <= first else 1, ground.wall.length if spot.left >= last else -1)
+        place = (spot.left, spot.right)
+        found.append(spot._replace(lead=find_lead(ground.leads, row.number, span, ground.wall.length, place)))
+    return found
 
 
 def _share(ground: _Ground, row: Row, run: LaidRun, plain: list[Spot], spots: list[Spot]) -> Share:
@@ -140,7 +148,7 @@ def _finish(set_wall: _SetWall, job: Job, marks: Marks) -> WallLayout:
             shares.setdefault(share, []).append(row.number)
     letters = {id(course): [marks.of(spot) for spot in course.spots] for course in set_wall.courses}
     courses = tuple(
-        _finish_course(row, course, letters[id(course)], set_wall.wall.name)
+        _finish_course(row, course, letters[id(course)], set_wall)
         for row, course in zip(set_wall.rows, set_wall.courses, strict=True)
     )
     joints = [run.joints for run in set_wall.tracks.runs if len(run.pieces) > 1]
@@ -165,9 +173,15 @@ def _is_doubtful(set_wall: _SetWall, masonry: Masonry) -> bool:
     return set_wall.tracks.broken or off_line or off_coursing
 
 
-def _finish_course(row: Row, course: _SetCourse, letters: list[str | None], wall: str) -> Course:
-    bottom = row.bottom
-    return Course(row.number, bottom, row.top, tuple([
+def _finish_course(row: Row, course: _SetCourse, letters: list[str | None], set_wall: _SetWall) -> Course:
+    bottom, wall = row.bottom, set_wall.wall.name
+    pieces = [
         Piece(left, length, bottom + rise, height, piece, shape, mark, lead, wall)
         for (left, length, rise, height, piece, shape, lead), mark in zip(course.spots, letters, strict=True)
-    ]))
+    ]
+    if set_wall.ends.has_corners:
+        pieces = [
+            piece._replace(of=set_wall.ends.other_at(piece.left) or wall) if piece.shape == "return" else piece
+            for piece in pieces
+        ]
+    return Course(row.number, bottom, row.top, tuple(pieces))

@@ -40,6 +40,7 @@ class LaidTracks:
     runs: tuple[LaidRun, ...]
     settings_proven: bool
     broken: bool
+    cost: int
 
 
 def lay_tracks(problem: Problem, joint: int) -> LaidTracks:
@@ -72,7 +73,7 @@ def _lay(problem: Problem, found: Found, joint: int) -> LaidTracks:
         for nodes, track in zip(found.tracks, problem.tracks, strict=True)
         for stretch in track
     ]
-    return LaidTracks(tuple(runs), found.settings_proven, found.cost >= BROKEN)
+    return LaidTracks(tuple(runs), found.settings_proven, found.cost >= BROKEN, found.cost)
 
 
 def _lay_run(terms: Terms, nodes: tuple[Node, ...], stretch: Stretch, joint: int) -> LaidRun:

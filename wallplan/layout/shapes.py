@@ -60,11 +60,15 @@ def _set_lintel(taken: list[Spot], heading: Heading) -> list[Spot]:
     return [first._replace(length=last.right - first.left, rise=rise, height=top - rise, piece="full", shape="precast")]
 
 
-def shape_spots(spots: list[Spot], wall: Wall, masonry: Masonry, bond_beam: bool) -> list[Spot]:
-    """The pieces of one run with their shapes, as far as the unit's family stocks them."""
+def shape_spots(spots: list[Spot], wall: Wall, masonry: Masonry, bond_beam: bool,
+                span: tuple[int, int] | None = None) -> list[Spot]:
+    """The pieces of a course with their shapes, as far as the unit's family stocks them.
+
+    ``span`` is where the wall's own masonry begins and ends in the course; left out, at the wall's ends.
+    """
     stocked = masonry.unit.shapes
     joints = _sides_of(wall.control_joints, masonry.joint)
-    ends = {0, wall.length} | {jamb for opening in wall.openings for jamb in (opening.left, opening.right)}
+    ends = {*(span or (0, wall.length))} | {jamb for opening in wall.openings for jamb in (opening.left, opening.right)}
     shaped = []
     for spot in spots:
         wanted: Shape = PLAIN

@@ -8,7 +8,7 @@ from typing import NamedTuple
 from wallplan.catalogue.unit import PieceName
 from wallplan.layout.coursing import Row
 from wallplan.layout.model import Lead, Shape
-from wallplan.layout.tracks import stock_lengths
+from wallplan.layout.stock import stock_lengths
 from wallplan.plan.job import Masonry
 
 
