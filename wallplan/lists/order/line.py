@@ -1,0 +1,103 @@
+"""One line of the order, and the whole order: values only."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Literal, NamedTuple
+
+from wallplan.lists.order.figures import plain
+from wallplan.lists.order.nesting import Nesting
+
+Group = Literal["units", "mortar", "grout", "steel", "other"]
+GROUPS: tuple[Group, ...] = ("units", "mortar", "grout", "steel", "other")
+
+
+@dataclass(frozen=True)
+class Line:
+    """What to order: ``net`` is what the layout takes, ``spare`` all that is ordered over it, ``order`` the two together.
+
+    ``why`` gives every sum, so that a pencil comes to the same. ``price`` is of one, None where the plan gives none.
+    """
+
+    group: Group
+    item: str
+    measure: str
+    net: Fraction
+    spare: Fraction
+    why: str
+    price: Fraction | None = None
+
+    @property
+    def order(self) -> Fraction:
+        """What to order: net and spare."""
+        return self.net + self.spare
+
+    @property
+    def cost(self) -> Fraction | None:
+        """The price of all that is ordered, None where the plan gives no price."""
+        return None if self.price is None else self.price * self.order
+
+    def as_json(self) -> dict[str, object]:
+        """The line as plain values."""
+        return {"group": self.group, "item": self.item, "measure": self.measure, "net": plain(self.net),
+                "spare": plain(self.spare), "order": plain(self.order), "why": self.why}
+
+
+class Sawn(NamedTuple):
+    """Units sawn alike: into which cuts, how many units, from which stock piece and shape; ticks lost of each.
+
+    Of a rip, a unit stands here for a strip of it.
+    """
+
+    cuts: tuple[str, ...]
+    times: int
+    piece: str
+    shape: str
+    length: int
+    kerf: int
+    offcut: int
+
+
+@dataclass(frozen=True)
+class Sawing:
+    """What is sawn from units of one kind. ``half_high`` units keep their height, as full ones do.
+
+    ``rip`` is the height of strips in ticks, None where nothing is ripped; ``strips`` how many a unit gives, else 1.
+    """
+
+    half_high: bool
+    rip: int | None
+    strips: int
+    nesting: Nesting
+    sawn: tuple[Sawn, ...]
+
+
+@dataclass(frozen=True)
+class DayRow:
+    """A stretch of one day's work: which courses of which wall, units, batches, height reached (ticks), what is due."""
+
+    day: int
+    wall: str
+    courses: tuple[int, int]
+    units: int
+    batches: Fraction
+    height: int
+    due: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Order:
+    """Everything to order for a job, with how cuts are nested, the batch, the days, and what must be said."""
+
+    title: str
+    lines: tuple[Line, ...]
+    sawings: tuple[Sawing, ...]
+    batch: tuple[tuple[str, str], ...]
+    days: tuple[DayRow, ...]
+    notes: tuple[str, ...]
+    currency: str
+
+    def as_json(self) -> dict[str, object]:
+        """The order for other programs."""
+        return {"wallplan_order": 1, "lines": [line.as_json() for line in self.lines]}

@@ -1,0 +1,170 @@
+"""Cuts nested into as few units as can be: numbers only. Lengths in ticks.
+
+A unit is sawn across, each saw cut losing a kerf. A hollow unit has two finished ends and whatever is sawn off has one
+open end, so the cuts of one unit may show two ends between them. Corner and sash cuts need a corner and a sash unit;
+stretchers come from either. A unit's pieces are a pattern, and with pieces of a quarter unit and more patterns are few.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import NamedTuple
+
+PLAIN = "stretcher"
+FINISHED_ENDS = 2
+MOST_PATTERNS = 50_000
+"""More ways than this to saw a unit are not looked through; then the nesting may miss its bound, and says so."""
+
+Pattern = tuple[int, ...]
+"""How many of each sort are sawn from one unit."""
+
+
+class Sort(NamedTuple):
+    """Cuts that are alike: name, length, how many of its ends are seen (0 to 2), the unit it must come from, how many."""
+
+    name: str
+    length: int
+    ends: int
+    shape: str
+    count: int
+
+
+@dataclass(frozen=True)
+class Stock:
+    """A unit to saw from: its length, and the kerf."""
+
+    length: int
+    kerf: int
+
+
+@dataclass(frozen=True)
+class Nesting:
+    """Patterns and how often each is sawn. ``at_least`` is the proven bound: no fewer units can do."""
+
+    stock: Stock
+    sorts: tuple[Sort, ...]
+    patterns: tuple[tuple[Pattern, int], ...]
+    at_least: int
+
+    @property
+    def units(self) -> int:
+        """How many units are sawn; 0 for no cuts."""
+        return sum(times for _, times in self.patterns)
+
+    @property
+    def proven(self) -> bool:
+        """True where no fewer units can do."""
+        return self.units == self.at_least
+
+    def shape_of(self, pattern: Pattern) -> str:
+        """The unit that a pattern is sawn from: a corner or sash unit where any of its cuts needs one."""
+        return next((sort.shape for sort, n in zip(self.sorts, pattern, strict=True) if n and sort.shape != PLAIN), PLAIN)
+
+
+def loss(stock: Stock, sorts: Sequence[Sort], pattern: Pattern) -> tuple[int, int]:
+    """(kerf, offcut) in ticks: a saw cut after each piece, the last one only as wide as what is left."""
+    rest = stock.length - sum(sort.length * n for sort, n in zip(sorts, pattern, strict=True))
+    sawn = min(rest, sum(pattern) * stock.kerf)
+    return sawn, rest - sawn
+
+
+def nest(stock: Stock, sorts: Sequence[Sort]) -> Nesting:
+    """The fewest units that all cuts come from, with the bound; nothing for no cuts.
+
+    A cut longer than the unit raises ValueError. Beyond MOST_PATTERNS the result may be above its bound.
+    """
+    ordered = tuple(sorted((sort for sort in sorts if sort.count), key=lambda sort: (-sort.length, sort)))
+    if any(sort.length > stock.length for sort in ordered):
+        raise ValueError(f"a cut of {ordered[0].length} ticks is longer than its unit of {stock.length}")
+    filled = fill_longest_first(stock, ordered)
+    at_least = bound(stock, ordered)
+    if sum(times for _, times in filled) > at_least:
+        ways = list_patterns(stock, ordered)
+        if ways is not None:
+            from wallplan.lists.order.nest_search import choose_patterns  # loads a solver: only where it is needed
+
+            filled, at_least = choose_patterns(ordered, ways, filled, at_least)
+    return Nesting(stock, ordered, tuple(sorted(filled, reverse=True)), at_least)
+
+
+def fits(stock: Stock, sorts: Sequence[Sort], pattern: Pattern) -> bool:
+    """Can a unit be sawn into this? One kerf fewer than pieces must fit: the last piece may end at the unit's own end."""
+    taken = [(sort, n) for sort, n in zip(sorts, pattern, strict=True) if n]
+    length = sum((sort.length + stock.kerf) * n for sort, n in taken)
+    ends = sum(sort.ends * n for sort, n in taken)
+    shapes = {sort.shape for sort, _ in taken} - {PLAIN}
+    return length <= stock.length + stock.kerf and ends <= FINISHED_ENDS and len(shapes) <= 1
+
+
+def fill_longest_first(stock: Stock, sorts: Sequence[Sort]) -> list[tuple[Pattern, int]]:
+    """Each unit takes the longest cut that still fits, until none does: a good nesting, not always the best."""
+    left = [sort.count for sort in sorts]
+    filled: list[tuple[Pattern, int]] = []
+    while any(left):
+        taken = [0] * len(sorts)
+        for index in range(len(sorts)):
+            while taken[index] < left[index]:
+                taken[index] += 1
+                if not fits(stock, sorts, tuple(taken)):
+                    taken[index] -= 1
+                    break
+        times = min(count // n for count, n in zip(left, taken, strict=True) if n)
+        left = [count - n * times for count, n in zip(left, taken, strict=True)]
+        filled.append((tuple(taken), times))
+    return filled
+
+
+def bound(stock: Stock, sorts: Sequence[Sort]) -> int:
+    """A number of units that no nesting can be under: by length, by pieces over half a unit, by ends that are seen."""
+    room = stock.length + stock.kerf
+    by_length = -(-sum((sort.length + stock.kerf) * sort.count for sort in sorts) // room)
+    by_half = sum(sort.count for sort in sorts if 2 * (sort.length + stock.kerf) > room)
+    shapes = {sort.shape for sort in sorts}
+    by_ends = sum(
+        -(-sum(sort.ends * sort.count for sort in sorts if sort.shape == shape) // FINISHED_ENDS)
+        for shape in shapes - {PLAIN}
+    )
+    return max(by_length, by_half, by_ends)
+
+
+def list_patterns(stock: Stock, sorts: Sequence[Sort]) -> tuple[Pattern, ...] | None:
+    """Every way to fill a unit to which no further cut can be added; None where too many would have to be looked at."""
+    found = []
+    for seen, pattern in enumerate(_extend(stock, sorts, (), stock.length + stock.kerf, FINISHED_ENDS, PLAIN)):
+        if seen > MOST_PATTERNS:
+            return None
+        if not _can_add(stock, sorts, pattern):
+            found.append(pattern)
+    return tuple(found)
+
+
+def _extend(stock: Stock, sorts: Sequence[Sort], begun: Pattern, room: int, ends: int, shape: str) -> Iterator[Pattern]:
+    """``room`` is what is left of the unit and one kerf, ``ends`` the finished ends left, ``shape`` what it must be."""
+    index = len(begun)
+    while index < len(sorts) and not _most(stock, sorts[index], room, ends, shape):
+        index += 1
+    if index == len(sorts):
+        yield (*begun, *(0,) * (index - len(begun)))
+        return
+    sort, skipped = sorts[index], (0,) * (index - len(begun))
+    for n in range(_most(stock, sort, room, ends, shape), -1, -1):
+        taken = n * (sort.length + stock.kerf)
+        needed = sort.shape if n and sort.shape != PLAIN else shape
+        yield from _extend(stock, sorts, (*begun, *skipped, n), room - taken, ends - n * sort.ends, needed)
+
+
+def _most(stock: Stock, sort: Sort, room: int, ends: int, shape: str) -> int:
+    if PLAIN not in (sort.shape, shape) and sort.shape != shape:
+        return 0
+    by_ends = ends // sort.ends if sort.ends else sort.count
+    return min(sort.count, room // (sort.length + stock.kerf), by_ends)
+
+
+def _can_add(stock: Stock, sorts: Sequence[Sort], pattern: Pattern) -> bool:
+    taken = [(sort, n) for sort, n in zip(sorts, pattern, strict=True) if n]
+    room = stock.length + stock.kerf - sum((sort.length + stock.kerf) * n for sort, n in taken)
+    ends = FINISHED_ENDS - sum(sort.ends * n for sort, n in taken)
+    shape = next((sort.shape for sort, _ in taken if sort.shape != PLAIN), PLAIN)
+    return any(n < sort.count and _most(stock, sort, room, ends, shape)
+               for sort, n in zip(sorts, pattern, strict=True))
