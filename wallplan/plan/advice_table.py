@@ -27,7 +27,7 @@ def usual_movable(masonry: Masonry, measure: Measure) -> Movable:
     feet = measure == "feet"
     return Movable(
         USUAL_KINDS, 12 * TICKS_PER_INCH if feet else 300 * TICKS_PER_MM,
-        4 * TICKS_PER_INCH if feet else 100 * TICKS_PER_MM, masonry.module,
+        4 * TICKS_PER_INCH if feet else 100 * TICKS_PER_MM, masonry.unit.length,
     )
 
 

@@ -10,47 +10,23 @@ laying a wall does, and every command would wait for it.
 
 from functools import cache
 from types import NoneType
-from typing import Any, Literal, NamedTuple, TypeVar, cast, get_args, get_origin, get_type_hints
+from typing import Any, Literal, TypeVar, cast, get_args, get_origin, get_type_hints
 
 from pydantic_core import CoreSchema, SchemaValidator, core_schema
 
 from wallplan.plan.height import MOST_COURSES
-
-REQUIRED = "required"
-MOST_WALLS = 200
-MOST_OPENINGS = 200
-MOST_CONTROL_JOINTS = 500
-
-Length = object
-"""A length as written: text or number."""
-
-
-class Key(NamedTuple):
-    """One key: what it means, its value as it may be written, what counts where it is left out, most items of a list."""
-
-    meaning: str
-    example: str
-    default: str
-    most: int | None = None
-
-
-def _key(meaning: str, example: str, default: str, most: int | None = None) -> Any:
-    """A key's place in its table. Typed Any: once a table is read, the key's value stands there."""
-    return Key(meaning, example, default, most)
-
-
-class Table:
-    """A table of the plan file: known keys only, nothing converted; None where a key is left out. Never changed."""
-
-    __slots__ = ("__dict__", "__pydantic_extra__", "__pydantic_fields_set__", "__pydantic_private__")
-
-    def __setattr__(self, name: str, value: object) -> None:
-        """Refuse: AttributeError."""
-        raise AttributeError(f"a plan's {type(self).__name__} stays as it was read: {name} cannot be set")
-
+from wallplan.plan.order_schema import ItemTable, MixTable, OrderTable, SteelTable
+from wallplan.plan.table import REQUIRED as REQUIRED
+from wallplan.plan.table import Key as Key
+from wallplan.plan.table import Length as Length
+from wallplan.plan.table import Table as Table
+from wallplan.plan.table import write_key as _key
 
 AnyTable = TypeVar("AnyTable", bound=Table)
 
+MOST_WALLS = 200
+MOST_OPENINGS = 200
+MOST_CONTROL_JOINTS = 500
 
 class OpeningTable(Table):
     """An opening: under its wall, each below a heading of its own."""
@@ -127,7 +103,7 @@ class AdviceTable(Table):
         "4 in. or 100 mm")
     least_pier: Length = _key(
         "No move makes masonry between jambs, ends and control joints narrower than this.", "'16\"'",
-        "the unit's nominal length (common practice, no source)")
+        "the unit's length (common practice, no source)")
     move: list[str] | None = _key(
         "What may be moved: openings (sideways), widths (the right jamb alone), ends (the wall's length, either end), "
         "sills, heads, tops (the wall's height), control joints.",
@@ -177,6 +153,7 @@ class PlanTable(Table):
     date: object = _key("Printed on the sheets as written: a date or a text.", "2031-04-02", "none")
     masonry: MasonryTable | None = _key("Unit, bond and joints.", "[masonry]", REQUIRED)
     advice: AdviceTable | None = _key("What advice may move, and how far.", "[advice]", "none")
+    order: OrderTable | None = _key("What the order list asks of mortar, crew, steel and spare.", "[order]", "none")
     own_unit: OwnUnitTable | None = _key("A unit that the catalogue does not hold.", "[own_unit]", "none")
     wall: list[WallTable] | None = _key(
         "A straight wall, each in a [[wall]] of its own.", "[[wall]]",
@@ -187,6 +164,7 @@ TABLES: tuple[tuple[str, type[Table]], ...] = (
     ("", PlanTable), ("[masonry]", MasonryTable), ("[[wall]]", WallTable), ("[[wall.opening]]", OpeningTable),
     ("[advice]", AdviceTable),
     ("[own_unit]", OwnUnitTable),
+    ("[order]", OrderTable), ("[order.mix]", MixTable), ("[order.steel]", SteelTable), ("[[order.item]]", ItemTable),
 )
 """Every table with its heading, in the order in which the page about the plan file shows them."""
 
@@ -250,4 +228,6 @@ def _value_schema(hint: Any, most: int | None) -> CoreSchema:
         return _table_schema(hint)
     if hint is str:
         return core_schema.str_schema(strict=True)
+    if hint is float:
+        return core_schema.float_schema(strict=True, allow_inf_nan=False)
     return core_schema.int_schema(strict=True) if hint is int else core_schema.bool_schema(strict=True)

@@ -1,0 +1,78 @@
+"""The lengths of masonry in a wall: its courses' runs, each once, with what stands at both ends and how many courses."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from wallplan.layout.coursing import Row, set_coursing
+from wallplan.layout.reach import Reach, reach_openings
+from wallplan.layout.tracks import runs_of_rows
+from wallplan.plan.job import Masonry, Wall
+
+Edge = tuple[str, int]
+"""What ends a length: ("left end", 0), ("right end", 0), ("left jamb", opening), ("right jamb", opening),
+("before joint", control joint) or ("after joint", control joint)."""
+
+
+@dataclass(frozen=True)
+class Length:
+    """A length of masonry between two fixed ends, in ticks from the wall's left end, with the courses that have it.
+
+    ``cuts_counted`` are those of them whose cutting the run by run bound counts: in a course that meets a sill or head
+    in part, or that carries a precast lintel, pieces are merged or ripped, and nothing is counted.
+    ``ripped`` are those of the counted ones in which every piece is ripped.
+    """
+
+    left: int
+    right: int
+    left_edge: Edge
+    right_edge: Edge
+    courses: int
+    cuts_counted: int
+    ripped: int
+
+    @property
+    def size(self) -> int:
+        """From end to end, in ticks."""
+        return self.right - self.left
+
+
+def find_lengths(wall: Wall, masonry: Masonry) -> tuple[Length, ...]:
+    """Every length of a wall, from left to right, the shorter first; a wall without openings has one for each panel."""
+    rows = set_coursing(wall, masonry)
+    reaches = reach_openings(wall, rows)
+    merged = {number for reach in reaches for number in _merging(reach)}
+    lefts, rights = _edges(wall, masonry)
+    found: dict[tuple[int, int], list[Row]] = {}
+    for row, spans in zip(rows, runs_of_rows(wall, masonry, rows, reaches), strict=True):
+        for span in spans:
+            found.setdefault((span.left, span.right), []).append(row)
+    return tuple(_count(span, lefts[span[0]], rights[span[1]], found[span], merged, masonry) for span in sorted(found))
+
+
+def _merging(reach: Reach) -> Iterator[int]:
+    yield from reach.partly
+    if reach.opening.lintel == "precast" and reach.lintel_course is not None:
+        yield reach.lintel_course
+
+
+def _edges(wall: Wall, masonry: Masonry) -> tuple[dict[int, Edge], dict[int, Edge]]:
+    """What a length that begins, and one that ends, at a place stands against."""
+    lefts: dict[int, Edge] = {0: ("left end", 0)}
+    rights: dict[int, Edge] = {wall.length: ("right end", 0)}
+    for number, opening in enumerate(wall.openings):
+        lefts.setdefault(opening.right, ("right jamb", number))
+        rights.setdefault(opening.left, ("left jamb", number))
+    for number, centre in enumerate(wall.control_joints):
+        start = centre - masonry.joint // 2
+        rights.setdefault(start, ("before joint", number))
+        lefts.setdefault(start + masonry.joint, ("after joint", number))
+    return lefts, rights
+
+
+def _count(span: tuple[int, int], left: Edge, right: Edge, rows: list[Row], merged: set[int], masonry: Masonry) -> Length:
+    unit = masonry.unit
+    counted = [row for row in rows if row.number not in merged]
+    ripped = [row for row in counted if row.kind == "ripped" or row.unit_height not in (unit.height, unit.half_high)]
+    return Length(*span, left, right, len(rows), len(counted), len(ripped))
