@@ -11,6 +11,7 @@ from wallplan.plan.check_walls import check_amount, check_corners, check_wall
 from wallplan.plan.job import Job, Masonry
 from wallplan.plan.masonry_table import read_masonry
 from wallplan.plan.notebook import Notebook
+from wallplan.plan.order_table import read_order
 from wallplan.plan.unit_table import choose_unit, read_own_unit
 from wallplan.plan.wall_table import ReadWall, read_wall
 
@@ -30,11 +31,12 @@ def build_job(plan: PlanTable, notebook: Notebook) -> Job | None:
                   for number, wall in enumerate(plan.wall or ()))
     _check_walls(walls, masonry, notebook)
     movable = None if masonry is None else read_movable(plan.advice, masonry, notebook)
+    order = read_order(plan.order, notebook)
     if notebook.wrongs or plan.title is None or masonry is None:
         return None
     return Job(
         title=plan.title, measure=notebook.measure, sizes=sizes, date=None if plan.date is None else str(plan.date),
-        masonry=masonry, walls=tuple(wall.finish() for wall in walls), movable=movable,
+        masonry=masonry, walls=tuple(wall.finish() for wall in walls), movable=movable, order=order,
     )
 
 

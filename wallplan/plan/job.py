@@ -5,11 +5,12 @@ Distances run from the wall's left end as its drawn (outside) face is seen, heig
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal
 
 from wallplan.catalogue.unit import Unit
 from wallplan.lengths import Measure
+from wallplan.plan.order_wishes import OrderWishes
 
 Bond = Literal["half", "third", "quarter", "stack"]
 LintelKind = Literal["block", "precast", "steel", "none"]
@@ -82,7 +83,7 @@ class Movable:
 class Job:
     """One plan: title, measure, whether its sizes were given nominal, masonry and walls. ``date`` as written.
 
-    ``movable`` is what advice may move; None stands for the usual.
+    ``movable`` is what advice may move; None stands for the usual. ``order`` is what the plan asks of its order list.
     """
 
     title: str
@@ -92,3 +93,4 @@ class Job:
     masonry: Masonry
     walls: tuple[Wall, ...]
     movable: Movable | None = None
+    order: OrderWishes = field(default_factory=OrderWishes)

@@ -28,6 +28,7 @@ MOST_WALLS = 200
 MOST_OPENINGS = 200
 MOST_CONTROL_JOINTS = 500
 
+
 class OpeningTable(Table):
     """An opening: under its wall, each below a heading of its own."""
 

@@ -9,6 +9,7 @@ from pydantic_core import ValidationError
 
 from wallplan.plan.found import find_nearest, print_choices, print_found, print_name
 from wallplan.plan.notebook import KeyPath, Wrong
+from wallplan.plan.order_schema import ItemTable, MixTable, OrderTable, SteelTable
 from wallplan.plan.schema import (
     REQUIRED,
     TABLES,
@@ -27,6 +28,7 @@ from wallplan.plan.schema import (
 
 _WANTED = {
     "string_type": "text in quotes", "int_type": "a whole number", "int_from_float": "a whole number",
+    "float_type": "a number", "finite_number": "a number",
     "bool_type": "true or false", "list_type": "a list in brackets", "model_type": "a table",
     "model_attributes_type": "a table", "dict_type": "a table",
 }
@@ -35,6 +37,7 @@ _MOST_HINTS = 200
 
 _MODELS: dict[str, type[Table]] = {
     "masonry": MasonryTable, "own_unit": OwnUnitTable, "wall": WallTable, "opening": OpeningTable,
+    "order": OrderTable, "mix": MixTable, "steel": SteelTable, "item": ItemTable,
     "advice": AdviceTable,
 }
 
@@ -103,7 +106,8 @@ def _explain(problem: Mapping[str, Any], *, near: bool) -> Wrong:
         return Wrong(path, f"more than {limit:,} are not laid; write at most {limit:,}")
     if isinstance(path[-1], int):
         table_wanted = len(path) > 1 and path[-2] in _MODELS
-        return Wrong(path, f"{print_found(found)} is not {'a table' if table_wanted else 'text in quotes'}")
+        wanted = "a table" if table_wanted else _WANTED.get(kind, "text in quotes")
+        return Wrong(path, f"{print_found(found)} is not {wanted}")
     if kind == "literal_error":
         choices = _choices(problem["ctx"]["expected"])
         word = find_nearest(found, choices) if near and isinstance(found, str) else None
@@ -142,6 +146,10 @@ def _find_missing(plan: PlanTable) -> Iterator[Wrong]:
         yield from _missing_in(plan.masonry, ("masonry",))
     if plan.own_unit is not None:
         yield from _missing_in(plan.own_unit, ("own_unit",))
+    if plan.order is not None and plan.order.mix is not None:
+        yield from _missing_in(plan.order.mix, ("order", "mix"))
+    for number, item in enumerate((plan.order and plan.order.item) or ()):
+        yield from _missing_in(item, ("order", "item", number))
     if plan.wall == []:
         yield Wrong(("wall",), "no wall; write [[wall]] with a name, a length and a height")
     for number, wall in enumerate(plan.wall or ()):
@@ -172,6 +180,6 @@ def name_place(raw: Mapping[str, Any], path: KeyPath) -> str:
             name = inside.get("name") if isinstance(inside, dict) else None
             shown = f'"{print_name(name)}"' if isinstance(name, str) and name.strip() else f"{step + 1}"
             words.append(f"{path[place - 1]} {shown}")
-        elif isinstance(step, str) and place == 0 and step in ("masonry", "own_unit", "advice"):
+        elif isinstance(step, str) and place == 0 and step in ("masonry", "own_unit", "advice", "order"):
             words.append(step)
     return ", ".join(words)

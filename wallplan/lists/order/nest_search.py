@@ -22,7 +22,7 @@ def choose_patterns(
     sorts: Sequence[Sort], ways: Sequence[Pattern], filled: list[tuple[Pattern, int]], at_least: int,
 ) -> tuple[list[tuple[Pattern, int]], int]:
     """The fewest units over ``ways``, and the proven bound. ``filled`` is kept where the search finds nothing better."""
-    solver = highspy.Highs()
+    solver = highspy.Highs()  # type: ignore[no-untyped-call]  # typed in all but its constructor
     solver.silent()
     solver.setOptionValue("time_limit", SECONDS)
     solver.setOptionValue("mip_abs_gap", 0.99)  # units are whole: a gap under one is none

@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from typing import NamedTuple
 
 PLAIN = "stretcher"
 FINISHED_ENDS = 2
@@ -20,7 +19,8 @@ Pattern = tuple[int, ...]
 """How many of each sort are sawn from one unit."""
 
 
-class Sort(NamedTuple):
+@dataclass(frozen=True, order=True)
+class Sort:
     """Cuts that are alike: name, length, how many of its ends are seen (0 to 2), the unit it must come from, how many."""
 
     name: str
