@@ -1,0 +1,80 @@
+"""What is built in with the units: joint reinforcement, gaskets and ties, only where the plan asks for them."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator
+from fractions import Fraction
+
+from wallplan.layout.model import Course, Layout
+from wallplan.lengths import print_size
+from wallplan.lists.order.figures import scale_of, settle, settle_up, show
+from wallplan.lists.order.line import Line
+from wallplan.lists.order.steel import find_runs, print_bar, splice
+from wallplan.lists.order.units import add_spare
+
+
+def order_built_in(layout: Layout) -> Iterator[Line]:
+    """Lines of what is built in; none where the plan asks for nothing."""
+    yield from _order_reinforcement(layout)
+    yield from _order_gasket(layout)
+    yield from _order_ties(layout)
+
+
+def _order_reinforcement(layout: Layout) -> Iterator[Line]:
+    job, steel, scale = layout.job, layout.job.order.steel, scale_of(layout.job.measure)
+    courses = _reinforced(layout)
+    runs = [run for course in courses for run in find_runs(course.pieces, job.masonry.widest_joint)]
+    if not runs:
+        return
+    laps = sum(splice(run, steel.reinforcement_stock, steel.reinforcement_lap)[0] for run in runs)
+    length, lap, stock = (scale.run_of(ticks) for ticks in (sum(runs), steel.reinforcement_lap, steel.reinforcement_stock))
+    total = settle(length + laps * lap, 2)
+    net = settle(total / stock, 2)
+    order = settle_up(total / stock)
+    name = f"joint reinforcement, {print_bar(steel.reinforcement_stock, job)} long"
+    why = (f"in the bed under {len(courses)} courses, every {steel.reinforcement_courses} of a wall: "
+           f"{show(length)} {scale.run}; laps {laps} x {show(lap)} = {show(laps * lap)}; {show(length)} + {show(laps * lap)} = "
+           f"{show(total)}; {show(total)} / {show(stock)} = {show(net)}, up to {show(order)}; {show(order)} - {show(net)} = "
+           f"{show(order - net)}; what is left of one is lapped into the next")
+    yield Line("steel", name, "each", net, order - net, why, job.order.of(name).price)
+
+
+def _reinforced(layout: Layout) -> list[Course]:
+    """Courses with joint reinforcement under them: it lies on every so many courses, never on the footing."""
+    every = layout.job.order.steel.reinforcement_courses
+    if every is None:
+        return []
+    return [course for wall in layout.walls for course in wall.courses if course.number > 1 and (course.number - 1) % every == 0]
+
+
+def _order_gasket(layout: Layout) -> Iterator[Line]:
+    job, scale = layout.job, scale_of(layout.job.measure)
+    joints = [(len(wall.wall.control_joints), scale.run_of(wall.wall.height))
+              for wall in layout.walls if wall.wall.control_joints]
+    if not job.order.steel.gasket or not joints:
+        return
+    net = sum((count * height for count, height in joints), Fraction(0))
+    order = settle_up(net)
+    terms = " + ".join(f"{count} x {show(height)}" for count, height in joints)
+    yield Line("other", "control-joint gasket", scale.run, net, order - net,
+               f"joints x height: {terms} = {show(net)} {scale.run}, up to {show(order)}; "
+               f"{show(order)} - {show(net)} = {show(order - net)}", job.order.of("control-joint gasket").price)
+
+
+def _order_ties(layout: Layout) -> Iterator[Line]:
+    """Ties in the beds: one for each spacing begun, in every stretch of every so many courses."""
+    job, steel = layout.job, layout.job.order.steel
+    if steel.tie_courses is None:
+        return
+    found: Counter[int] = Counter()
+    for wall in layout.walls:
+        for course in wall.courses:
+            if course.number % steel.tie_courses == 0:
+                found.update(-(-run // steel.tie_spacing) for run in find_runs(course.pieces, job.masonry.widest_joint))
+    if found:
+        net = sum(count * ties for ties, count in found.items())
+        terms = " + ".join(f"{count} x {ties}" for ties, count in sorted(found.items()))
+        why = (f"on every {steel.tie_courses} courses of a wall, stretches x ties, a tie for each "
+               f"{print_size(steel.tie_spacing, job.measure)} begun: {terms} = {net}")
+        yield add_spare("other", "wall ties", "each", Fraction(net), why, job)

@@ -1,0 +1,66 @@
+"""Grout: channels of bond beams and lintel units, and the cells that the plan asks for, from the unit's real net volume."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from wallplan.catalogue.unit import Unit
+from wallplan.layout.model import Layout
+from wallplan.lengths import to_mm
+from wallplan.lists.order.cells import CHANNELS, find_stretches
+from wallplan.lists.order.figures import LITRES_PER_CUBIC_FOOT, Scale, scale_of, settle, settle_up, show
+from wallplan.lists.order.line import Line
+
+CELLS_PER_UNIT = 2
+"""Cells of a hollow block (from memory: the two-cell block)."""
+
+
+def measure_void(unit: Unit, scale: Scale) -> Fraction | None:
+    """What a unit's cells hold, in the scale's volume: gross less net. None for a solid unit or where net is not known."""
+    if unit.solid or unit.net_litres is None:
+        return None
+    gross = Fraction(str(to_mm(unit.length))) * Fraction(str(to_mm(unit.height))) * Fraction(str(to_mm(unit.thickness)))
+    litres = gross / 1_000_000 - Fraction(str(unit.net_litres))
+    return settle(litres / LITRES_PER_CUBIC_FOOT, 3) if scale.volume == "cu ft" else settle(litres, 2)
+
+
+def order_grout(layout: Layout) -> Iterator[Line]:
+    """A line each for channels and cells; none where there are none, or where the unit's void is not known."""
+    job, scale = layout.job, scale_of(layout.job.measure)
+    void = measure_void(job.masonry.unit, scale)
+    if void is None:
+        return
+    run = scale.size(sum(piece.length for wall in layout.walls for course in wall.courses for piece in course.pieces
+                         if piece.of == wall.wall.name and piece.shape in CHANNELS))
+    if run:
+        length = scale.size(job.masonry.unit.length)
+        units = settle(run / length, 2)
+        yield _order(layout, "grout, bond beams and lintel units", void, units,
+                     f"bond-beam and lintel units {show(run)} {scale.length} / {show(length)} = {show(units)} units")
+    cells = sum(stretch.cells for wall in layout.walls for stretch in find_stretches(wall, job))
+    if cells:
+        units = Fraction(cells, CELLS_PER_UNIT)
+        yield _order(layout, "grout, cells", void, units,
+                     f"courses of cells outside channels {cells} / {CELLS_PER_UNIT} a unit = {show(units)} units")
+
+
+def _order(layout: Layout, item: str, void: Fraction, units: Fraction, counted: str) -> Line:
+    scale, waste = scale_of(layout.job.measure), layout.job.order.grout_waste
+    net = settle(units * void, 2)
+    spare = settle_up(net * waste / 100, 2)
+    exact = settle(net * waste / 100, 4)
+    why = (f"{counted}; a unit's cells hold {show(void)} {scale.volume}: gross less net volume of the full unit; "
+           f"{show(units)} x {show(void)} = {show(net)} {scale.volume}; waste {show(net)} x {show(waste)} / 100 = "
+           f"{show(exact)}, up to {show(spare)}; {show(net)} + {show(spare)} = {show(net + spare)}")
+    return Line("grout", item, scale.volume, net, spare, why, layout.job.order.of(item).price)
+
+
+def tell_unknown(layout: Layout) -> str | None:
+    """What to say where grout is wanted and the unit's net volume is not known; None where all is counted."""
+    job = layout.job
+    wanted = any(piece.shape in CHANNELS for wall in layout.walls for course in wall.courses for piece in course.pieces)
+    wanted = wanted or job.order.steel.cell_spacing is not None or job.order.steel.jamb_cells
+    if not wanted or job.masonry.unit.solid or job.masonry.unit.net_litres is not None:
+        return None
+    return f"Grout is not counted: no net volume of {job.masonry.unit.name} is known. Ask the plant for it."

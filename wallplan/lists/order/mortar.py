@@ -1,0 +1,121 @@
+"""How much mortar: solid units by geometry, hollow block by published yield, low and high."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import NamedTuple
+
+from wallplan.layout.model import Course, Layout, WallLayout
+from wallplan.lengths import TICKS_PER_INCH
+from wallplan.lists.order.figures import LITRES_PER_CUBIC_FOOT, Scale, scale_of, settle, settle_up, show
+from wallplan.lists.order.line import Line
+from wallplan.plan.job import Job
+
+BLOCK_RUN = 16 * TICKS_PER_INCH
+"""The run of one block of the published rules: a 15 5/8 in. unit and its joint."""
+
+
+class YieldRule(NamedTuple):
+    """A published rule as cubic feet of mortar to 100 block of 8 x 16 in. face, and where it stands."""
+
+    per_100: Fraction
+    source: str
+
+
+YIELD_RULES = (
+    YieldRule(Fraction("7.5"), "a supplier's rule: 600 lb of sand to 100 block, at 80 lb to the cu ft"),
+    YieldRule(settle(Fraction("8.5") / Fraction("1.125"), 2),
+              "NAVEDTRA 14043 Table 8-4: 8.5 cu ft to 100 sq ft of 112.5 block, 10 % waste in it"),
+    YieldRule(settle(Fraction(300, 35), 2), "a trade book: 1 bag of masonry cement and 3 cu ft of sand lay 35 block"),
+    YieldRule(Fraction("8.75"), "a supplier's rule: 3.5 tons of sand to 1,000 block"),
+    YieldRule(Fraction(10), "a supplier's rule: 800 lb of sand to 100 block, at 80 lb to the cu ft"),
+)
+"""From the least to the most. Damp loose sand makes about its own bulk of mortar (the rule of 38 gives 27 to 28.5 cubic
+feet of sand to 27 of mortar), so a rule in sand is a rule in mortar. Face-shell geometry, 1.3, is a fifth of it."""
+
+
+@dataclass(frozen=True)
+class Mortar:
+    """Mortar of a job in its measure's volume: least and most, and how each was come to."""
+
+    low: Fraction
+    high: Fraction
+    why: str
+
+
+def fill_joints(length: Fraction, height: Fraction, width: Fraction, bed: Fraction, head: Fraction) -> Fraction:
+    """Mortar of one solid unit, its bed and one head joint filled: (L + j) W j + H W j, in the cube of the lengths' unit.
+
+    Confirmed by NAVEDTRA 14045 Table 4-5 and BIA Technical Note 10.
+    """
+    return (length + head) * width * bed + height * width * head
+
+
+def order_mortar(layout: Layout) -> tuple[Line, Mortar] | None:
+    """The line of mixed mortar and what it is made of; None for a job without pieces."""
+    if not any(course.pieces for wall in layout.walls for course in wall.courses):
+        return None
+    scale = scale_of(layout.job.measure)
+    mortar = measure_mortar(layout, layout.walls)
+    return Line("mortar", "mortar, mixed", scale.volume, mortar.low, mortar.high - mortar.low, mortar.why), mortar
+
+
+def measure_mortar(layout: Layout, walls: Iterable[WallLayout]) -> Mortar:
+    """Mortar of some of a layout's walls."""
+    if layout.job.masonry.unit.solid:
+        return _fill_solid(layout.job, tuple(walls))
+    return _by_yield(layout.job, [course for wall in walls for course in wall.courses])
+
+
+def running_length(courses: Iterable[Course], joint: int) -> int:
+    """Ticks of bed that pieces lie on, each with a head joint; 0 for none."""
+    return sum(piece.length + joint for course in courses for piece in course.pieces)
+
+
+def _fill_solid(job: Job, walls: tuple[WallLayout, ...]) -> Mortar:
+    scale, joint = scale_of(job.measure), scale_of(job.measure).size(job.masonry.joint)
+    width = scale.size(job.masonry.unit.thickness)
+    volumes, told = list[Fraction](), list[str]()
+    for bed in sorted({wall.bed for wall in walls}):
+        courses = [course for wall in walls if wall.bed == bed for course in wall.courses]
+        run, thick = scale.size(running_length(courses, job.masonry.joint)), scale.size(bed)
+        volumes.append(settle(run * width * thick / scale.cube, 2))
+        told.append(f"beds: {show(run)} {scale.length} of courses x {show(width)} x {show(thick)} / {scale.cube} = "
+                    f"{show(volumes[-1])} {scale.volume}")
+    rise = scale.size(sum(piece.height for wall in walls for course in wall.courses for piece in course.pieces))
+    volumes.append(settle(rise * width * joint / scale.cube, 2))
+    told.append(f"head joints, one a piece: {show(rise)} {scale.length} high in all x {show(width)} x {show(joint)} / "
+                f"{scale.cube} = {show(volumes[-1])}")
+    net = sum(volumes, Fraction(0))
+    told.append(f"{' + '.join(map(show, volumes))} = {show(net)}")
+    waste = settle_up(net * job.order.mortar_waste / 100, 2)
+    told += [f"waste {show(net)} x {show(job.order.mortar_waste)} / 100 = {show(waste)}",
+             f"{show(net)} + {show(waste)} = {show(net + waste)}"]
+    return Mortar(net, net + waste, "; ".join(told))
+
+
+def _by_yield(job: Job, courses: list[Course]) -> Mortar:
+    scale = scale_of(job.measure)
+    run = scale.size(running_length(courses, job.masonry.joint))
+    module = scale.size(BLOCK_RUN)
+    blocks = settle(run / module, 1)
+    low, high = _find_yields(job, scale)
+    least, most = (settle(blocks * rule.per_100 / 100, 2) for rule in (low, high))
+    why = (f"{show(run)} {scale.length} of courses / {show(module)} {scale.length} = {show(blocks)} block; low: "
+           f"{show(blocks)} x {show(low.per_100)} / 100 = {show(least)} {scale.volume} ({low.source}); high: "
+           f"{show(blocks)} x {show(high.per_100)} / 100 = {show(most)} {scale.volume} ({high.source}); "
+           f"{show(most)} - {show(least)} = {show(most - least)}")
+    return Mortar(least, most, why)
+
+
+def _find_yields(job: Job, scale: Scale) -> tuple[YieldRule, YieldRule]:
+    if job.order.mortar_per_100 is not None:
+        low, high = (YieldRule(figure, "the plan's own figure") for figure in job.order.mortar_per_100)
+        return low, high
+    low, high = YIELD_RULES[0], YIELD_RULES[-1]
+    if scale.volume == "cu ft":
+        return low, high
+    litres = [YieldRule(settle(rule.per_100 * LITRES_PER_CUBIC_FOOT, 0), rule.source) for rule in (low, high)]
+    return litres[0], litres[1]
