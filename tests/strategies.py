@@ -8,9 +8,11 @@ from typing import Any
 
 from hypothesis import strategies as st
 
+from tests.jobs import make_job, make_masonry, make_opening, make_wall
 from wallplan.catalogue.load import units
 from wallplan.catalogue.unit import Unit
 from wallplan.lengths import TICKS_PER_INCH, TICKS_PER_MM, Measure
+from wallplan.plan.job import Job
 
 SIXTEENTH = TICKS_PER_INCH // 16
 Table = dict[str, Any]
@@ -39,7 +41,7 @@ def inches_texts(sixteenths: int) -> st.SearchStrategy[str]:
         return st.just(str(whole))
     fraction = fraction_text(part)
     ways = [f"{whole} {fraction}", f"{whole}-{fraction}", str(sixteenths / 16)]
-    return st.sampled_from(ways + [fraction] if not whole else ways)
+    return st.sampled_from([*ways, fraction] if not whole else ways)
 
 
 @st.composite
@@ -182,3 +184,31 @@ def nearly_valid_plans(draw: st.DrawFn) -> str:
         elif change == "junk":
             table[key] = draw(JUNK)
     return write_plan(plan)
+
+
+@st.composite
+def laid_jobs(draw: st.DrawFn, *, joints_move: bool = True, on_coursing: bool = True) -> Job:
+    """A job of one wall in half bond: any length to the sixteenth, up to three openings with room for a piece beside them.
+
+    Sills and heads stand on the coursing, unless ``on_coursing`` is False. Lintels take no unit's place.
+    """
+    masonry = make_masonry(draw(st.sampled_from(["block-8", "block-12", "brick-modular", "brick-uk"])), joints_move=joints_move)
+    unit, module = masonry.unit, masonry.module
+    courses = draw(st.integers(3, 9))
+    reach, openings = 0, []
+    for number in range(draw(st.integers(0, 3))):
+        left = reach + draw(_sixteenths(module, 4 * module))
+        reach = left + draw(_sixteenths(module, 4 * module))
+        first = draw(st.integers(0, courses - 2))
+        levels = [unit.height_of_courses(first), unit.height_of_courses(draw(st.integers(first + 1, courses)))]
+        if not on_coursing:
+            off = [draw(_sixteenths(-unit.gauge // 2, unit.gauge // 2)) for _ in levels]
+            levels = [max(0, levels[0] + off[0]), max(levels[1] + off[1], levels[0] + off[0] + unit.gauge // 2)]
+        openings.append(make_opening(left, reach, *levels, lintel="steel", name=f"Opening {number}"))
+    length = reach + draw(_sixteenths(module, 5 * module))
+    return make_job(masonry, make_wall(length, max([unit.height_of_courses(courses), *(o.top for o in openings)]), openings))
+
+
+def _sixteenths(least: int, most: int) -> st.SearchStrategy[int]:
+    """Ticks between two numbers, on the sixteenth of an inch."""
+    return st.integers(-(-least // SIXTEENTH), most // SIXTEENTH).map(lambda count: count * SIXTEENTH)

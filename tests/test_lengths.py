@@ -190,3 +190,7 @@ def test_any_value_is_a_length_or_refused_in_one_line(value: object) -> None:
 ])
 def test_a_joint_as_laid_is_printed_in_decimals_where_it_is_off_the_usual(ticks: int, measure: str, printed: str) -> None:
     assert print_joint(ticks, measure) == printed
+
+
+def test_a_length_left_of_the_wall_is_printed_with_its_sign() -> None:
+    assert print_inches(-from_inches(7.625)) == '-7 5/8"'

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 RuleName = Literal[
-    "cover", "joints", "lap", "least piece", "plumb", "openings", "control joints", "coursing"
+    "cover", "joints", "lap", "least piece", "plumb", "openings", "control joints", "coursing", "corners"
 ]
 
 

@@ -143,6 +143,8 @@ def _print_sixteenths(sixteenths: int) -> str:
 
 def print_inches(ticks: int) -> str:
     """Print ticks as inches to the nearest 1/16 in, without feet (``15 5/8"``)."""
+    if ticks < 0:
+        return f"-{print_inches(-ticks)}"
     return _print_sixteenths((ticks * 16 + TICKS_PER_INCH // 2) // TICKS_PER_INCH)
 
 

@@ -52,7 +52,7 @@ def count_pieces(layout: Layout) -> Counter[tuple[str, Shape, int]]:
     """How many pieces of each name, shape and height are laid; cuts go by their mark, precast by its length's name."""
     return Counter(
         (f"cut {piece.mark}" if piece.mark else piece.piece, piece.shape, piece.height)
-        for wall in layout.walls for course in wall.courses for piece in course.pieces
+        for wall in layout.walls for course in wall.courses for piece in course.pieces if piece.shape != "return"
     )
 
 

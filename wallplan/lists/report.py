@@ -81,7 +81,7 @@ def _count_pieces(wall: WallLayout) -> list[tuple[str, str]]:
     counted: dict[str, Counter[str]] = {}
     for course in wall.courses:
         for piece in course.pieces:
-            if piece.mark is None and piece.shape != "precast":
+            if piece.mark is None and piece.shape not in ("precast", "return"):
                 counted.setdefault(piece.piece, Counter())[piece.shape] += 1
     return [
         (name, f"{shapes.total()}" + (f" ({', '.join(f'{n} {shape}' for shape, n in shapes.most_common())})"))

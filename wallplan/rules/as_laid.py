@@ -80,6 +80,17 @@ class AsLaid:
         """The wall's name."""
         return self.layout.wall.name
 
+    @property
+    def start(self) -> int:
+        """Where the wall's body begins: at an inside corner behind the other wall's face."""
+        return -self.masonry.unit.thickness if self.layout.wall.left_end == "inside corner" else 0
+
+    @property
+    def end(self) -> int:
+        """Where the wall's body ends, as ``start``."""
+        behind = self.masonry.unit.thickness if self.layout.wall.right_end == "inside corner" else 0
+        return self.layout.wall.length + behind
+
     @cached_property
     def beds(self) -> tuple[int, int]:
         """Thinnest and thickest bed: the plan's limits, stretched to hold the bed that the unit's own gauge leaves."""

@@ -12,7 +12,10 @@ def check(layout: Layout) -> tuple[Finding, ...]:
 
     A layout without walls gives (). Nothing is raised for a broken layout, however it is broken.
     """
-    return tuple(finding for wall in layout.walls for finding in check_wall(wall, layout.job))
+    from wallplan.rules.corners import check_corners
+
+    walls = tuple(finding for wall in layout.walls for finding in check_wall(wall, layout.job))
+    return (*walls, *check_corners(layout))
 
 
 def check_wall(wall: WallLayout, job: Job) -> tuple[Finding, ...]:

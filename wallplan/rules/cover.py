@@ -90,10 +90,10 @@ def _gaping_courses(wall: AsLaid) -> Iterator[Break]:
 
 def _ends_off(wall: AsLaid) -> Iterator[Break]:
     """Pieces that end short of, or beyond, a wall's end or a jamb by less than a hole's width."""
-    rows, gaps, length = wall.rows, wall.gaps, wall.layout.wall.length
+    rows, gaps = wall.rows, wall.gaps
     first, last = rows.piece[rows.start[:-1]], rows.piece[rows.start[1:] - 1]
-    yield from _tell_off(wall, rows.course, wall.left[first], 0, "the left end")
-    yield from _tell_off(wall, rows.course, wall.right[last], length, "the right end")
+    yield from _tell_off(wall, rows.course, wall.left[first], wall.start, "the left end")
+    yield from _tell_off(wall, rows.course, wall.right[last], wall.end, "the right end")
     beside = np.flatnonzero(gaps.kind == OPENING)
     for opening in wall.layout.wall.openings:
         for edges, jamb, side in ((gaps.left, opening.left, "left"), (gaps.right, opening.right, "right")):
@@ -120,7 +120,7 @@ def _measure_band(wall: AsLaid, course: int, openings: tuple[Bounds, ...]) -> Ba
 
     low, span = wall.layout.courses[course].bottom, slice(wall.first[course], wall.first[course + 1])
     boxes = shapely.box(wall.left[span], wall.bottom[span] - low, wall.right[span], wall.top[span] - low)
-    band = shapely.box(0, 0, wall.layout.wall.length, _height(wall, course))
+    band = shapely.box(wall.start, 0, wall.end, _height(wall, course))
     if openings:
         band = shapely.difference(band, shapely.union_all(shapely.box(*np.array(openings, dtype=float).T)))
     laid = shapely.union_all(boxes)

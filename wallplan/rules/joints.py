@@ -31,7 +31,10 @@ def check_joints(wall: AsLaid) -> tuple[Finding, ...]:
 def _find_breaks(wall: AsLaid, at: Ints, widths: Ints, limit: str) -> Iterator[Break]:
     gaps, masonry = wall.gaps, wall.masonry
     # A run's head joints follow each other in the table: same row, and each begins at the piece where the last ended.
-    begins = np.flatnonzero(np.concatenate(([True], gaps.before[at[1:]] != gaps.after[at[:-1]])))
+    # The joint against another wall's unit is no part of the run, which shares what it has over by itself.
+    against = (wall.shape[gaps.before[at]] == "return") | (wall.shape[gaps.after[at]] == "return")
+    follows = (gaps.before[at[1:]] == gaps.after[at[:-1]]) & ~against[1:] & ~against[:-1]
+    begins = np.flatnonzero(np.concatenate(([True], ~follows)))
     tightest, widest = np.minimum.reduceat(widths, begins), np.maximum.reduceat(widths, begins)
     ends = np.append(begins[1:], len(at))
     out = (tightest < masonry.tightest_joint) | (widest > masonry.widest_joint)

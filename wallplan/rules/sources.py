@@ -22,3 +22,7 @@ BEARING = (
 )
 OPENINGS = "common practice, no source: masonry meets the sill, and the lintel stands on the head"
 CONTROL = "the plan; common practice, no source: a control joint is one straight joint through every course"
+CORNERS = (
+    "NAVEDTRA 14043 (from memory): at a corner units of alternate courses run through, so that the walls are toothed "
+    "together; common practice"
+)
