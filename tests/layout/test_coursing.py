@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 
 from tests.jobs import INCH, MM, inches, make_masonry, make_opening, make_wall
 from wallplan.layout.coursing import THINNEST_RIP, Row, bed_range, set_coursing
+import itertools
 
 
 def tops(rows: tuple[Row, ...]) -> list[int]:
@@ -96,6 +97,6 @@ def test_courses_close_any_height_without_a_gap(height: int, key: str) -> None:
     masonry = make_masonry(key)
     rows = set_coursing(make_wall(inches(64), height), masonry)
     assert rows[0].bottom == 0 and rows[-1].top == height
-    assert all(one.top == two.bottom for one, two in zip(rows, rows[1:], strict=False))
+    assert all(one.top == two.bottom for one, two in itertools.pairwise(rows))
     assert [row.number for row in rows] == list(range(1, len(rows) + 1))
     assert all(row.unit_height >= min(THINNEST_RIP, masonry.unit.height) for row in rows)

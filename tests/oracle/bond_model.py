@@ -81,6 +81,8 @@ class _Model:
             at: [pattern[at]] if end - at >= least <= at - start else [] for at in inside
         }
         for side, close in near.items():
+            if not close:
+                continue
             is_near = self.cp.new_bool_var("")
             self.cp.add_max_equality(is_near, [pattern[at] for at in close])
             for at, move in self._moves(parity, side, end if side == "right" else start).items():

@@ -4,11 +4,15 @@ from __future__ import annotations
 
 import random
 from dataclasses import dataclass, replace
+from fractions import Fraction
 
-from tests.oracle.bond_model import Courses, Numbers, Run
+from tests.oracle.bond_model import Courses, Numbers, Run, least_cutting
 from wallplan.catalogue.load import find_unit
+from wallplan.layout.build import lay
+from wallplan.layout.model import Layout
 from wallplan.lengths import TICKS_PER_INCH
 from wallplan.plan.job import Job, LintelKind, Masonry, Opening, Wall
+from wallplan.rules.check import check
 
 
 @dataclass(frozen=True)
@@ -73,8 +77,9 @@ Hole = tuple[int, int, int, int]
 
 def _place_holes(dice: random.Random, length: int, count: int, module: int) -> list[Hole]:
     holes, reach = list[Hole](), 0
+    narrowest = dice.choice((1, *[module // 2] * 7))  # now and then a pier too narrow for any piece
     for _ in range(dice.choice((0, 1, 1, 2, 2, 3, 4))):
-        left = reach + dice.randint(max(1, module // 2), 3 * module)
+        left = reach + dice.randint(narrowest, 3 * module)
         right = left + dice.randint(module, 2 * module)
         if right > length - module // 2:
             break
@@ -105,3 +110,47 @@ def _make_job(dice: random.Random, masonry: Masonry, step: int, length: int, cou
         ))
     wall = Wall("Slip", length * step - joint, unit.height_of_courses(count), "end", "end", (), (), tuple(openings))
     return Job("Ferry landing", "feet", "actual", None, masonry, (wall,))
+
+
+@dataclass(frozen=True)
+class Verdict:
+    """What the model and the layout say of one wall: least cutting (None where no layout keeps the rules) and reached."""
+
+    number: int
+    optimum: int | None
+    cutting: int
+    broken: tuple[str, ...]
+
+    @property
+    def complaint(self) -> str:
+        """What is wrong, "" where both agree."""
+        if self.optimum is None:
+            return "" if self.broken else f"wall {self.number}: no layout keeps the rules, yet the check finds none broken"
+        if self.broken:
+            return f"wall {self.number}: cuts {self.optimum} and keeps the rules, yet the layout breaks {self.broken}"
+        if self.cutting == self.optimum:
+            return ""
+        return f"wall {self.number}: the layout cuts {self.cutting}, the least is {self.optimum}"
+
+
+def judge(number: int) -> Verdict:
+    """Lay the wall of this number and ask the model about it."""
+    wall = make_small_wall(number)
+    return compare(number, wall, lay(wall.job))
+
+
+def compare(number: int, wall: SmallWall, layout: Layout) -> Verdict:
+    """A layout of a small wall beside the model's answer, its pieces counted anew."""
+    broken = tuple(finding.rule for finding in check(layout) if not finding.held)
+    return Verdict(number, least_cutting(wall.numbers, wall.courses), count_cutting(wall, layout), broken)
+
+
+def count_cutting(wall: SmallWall, layout: Layout) -> int:
+    """Cutting by the pieces' nominal lengths alone, whatever the layout calls them."""
+    masonry = wall.job.masonry
+    step = Fraction(masonry.module, wall.numbers.module)
+    lengths = [
+        (piece.length + masonry.joint) / step for course in layout.walls[0].courses for piece in course.pieces
+    ]
+    assert all(length.denominator == 1 for length in lengths), "a piece ends off the grid"
+    return sum(wall.numbers.cost(int(length)) for length in lengths)
