@@ -13,8 +13,8 @@ from wallplan.findings import PlanError
 from wallplan.plan.load import LARGEST_FILE, MOST_TOLD, load_plan, read_plan
 from wallplan.plan.syntax import MOST_COMMAS
 
-SOON = 0.9
-"""Seconds: one clear line in under a second, also on a busy machine."""
+SOON = 10.0
+"""Seconds: a guard against hanging, with much room for a busy machine; speed itself is for the benchmarks."""
 
 
 def refusal_of(path: Path) -> str:

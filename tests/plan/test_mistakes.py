@@ -8,6 +8,8 @@ from __future__ import annotations
 import pytest
 
 from tests.plan.kiosk import changed, marked_line, mistakes_in
+from wallplan.lengths import print_length
+from wallplan.plan.load import read_plan
 
 DOOR = '  name = "Door"\n  from_left = "4\'"\n  width = "3\' 4"\n  height = "7\' 4"\n'
 WINDOW = 'from_left = "10\' 8"\n  width = "4\'"\n  sill = "3\' 4"\n  height = "4\'"\n'
@@ -229,20 +231,47 @@ def test_bond_beams_need_units_that_come_in_them() -> None:
     assert message.startswith("bond_beams: brick-modular does not come in bond beam units")
 
 
-def test_walls_that_agree_on_a_corner_are_told_that_it_is_not_laid_yet() -> None:
-    text = changed('name = "Landing side"', 'name = "Landing side"\nright = "outside corner" #!').replace(
-        'name = "Water side"', 'name = "Water side"\nleft = "outside corner"')
-    ((line, where, message),) = mistakes_in(text)
-    assert (line, where) == (marked_line(text), 'wall "Landing side"')
-    assert message == 'right: corners are not laid yet: write "end" and lay each wall on its own'
+def cornered(*walls: str) -> str:
+    """A plan of 8 in. block whose walls are given as ``name, length, left, right`` and more lines after a bar."""
+    text = 'title = "Pump house"\nmeasure = "feet"\nsizes = "nominal"\n[masonry]\nunit = "block-8"\n'
+    for wall in walls:
+        given, _, more = wall.partition("|")
+        name, length, left, right = (part.strip() for part in given.split(","))
+        ends = "".join(f'{side} = "{end} corner"\n' for side, end in (("left", left), ("right", right)) if end)
+        text += f'[[wall]]\nname = "{name}"\nlength = "{length}"\n{ends}' + (more or 'height = "8\'"') + "\n"
+    return text
 
 
-def test_a_closed_building_is_told_so_once_for_each_corner() -> None:
-    ends = 'left = "outside corner"\nright = "outside corner"\n'
-    text = changed('name = "Landing side"', ends + 'name = "Landing side"').replace(
-        'name = "Water side"', ends + 'name = "Water side"')
-    assert [(line, where) for line, where, _ in mistakes_in(text)] == [
-        (9, 'wall "Landing side"'), (29, 'wall "Water side"')]
+OUT = "outside"
+
+
+@pytest.mark.parametrize(("walls", "where", "told"), [
+    (("A, 20', , outside", "B, 10', outside, | height = \"7' 4\""), 'wall "B"',
+     "height: 7'-4\", but wall \"A\", which it meets, is 8'-0\" high; walls that meet are laid equally high"),
+    (("A, 20', , outside", "B, 11, outside, "), 'wall "B"',
+     "length: 10 5/8\" leaves no piece beside the walls that it meets, which are 7 5/8\" thick; write at least 11 5/8\""),
+    (("A, 20', outside, outside", "B, 10', outside, outside", "C, 20', outside, outside", "D, 12', outside, outside"),
+     'wall "B"', "length: the building does not close: its walls end 2'-0\" short of where they began, measured along "
+     "wall \"B\"; lengths are out to out on the outside face"),
+    (("A, 20', outside, outside", "B, 10', outside, outside"), 'wall "B"',
+     "right: the building does not close: its outside corners less its inside corners are 2, not 4; write its corners "
+     "anew, or \"end\" where a wall stands free"),
+    (("A, 20', , outside", "B, 10', outside, | height = \"8'\"\n[[wall.opening]]\nfrom_left = \"8\"\nwidth = \"4'\"\n"
+      "height = \"4'\"\n"), 'wall "B", opening 1',
+     "from_left: a jamb stands 7 5/8\" from the corner; the other wall takes 8\" of it, so stay 11 5/8\" away at least"),
+])
+def test_what_cannot_be_laid_at_a_corner_is_told(walls: tuple[str, ...], where: str, told: str) -> None:
+    found = mistakes_in(cornered(*walls))
+    assert [(place, message) for _, place, message in found] == [(where, told)]
+
+
+def test_a_building_that_closes_is_laid_and_a_joint_comes_off_by_its_corners() -> None:
+    text = cornered("S, 8', outside, outside", "E, 2' 8, outside, outside", "N, 4', outside, inside",
+                    "E2, 2' 8, inside, outside", "N2, 4', outside, outside", "W, 5' 4, outside, outside")
+    walls = read_plan(text, "plan.toml").walls
+    # Out to out between outside corners a joint less; between an outside and an inside corner whole modules.
+    assert [print_length(wall.length, "feet") for wall in walls] == [
+        "7'-11 5/8\"", "2'-7 5/8\"", "4'-0\"", "2'-8\"", "3'-11 5/8\"", "5'-3 5/8\""]
 
 
 def test_a_wall_alone_has_no_corner() -> None:

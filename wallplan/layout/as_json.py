@@ -30,6 +30,8 @@ def _wall(layout: WallLayout, job: Job, broken: list[Finding]) -> dict[str, obje
     wall, masonry = layout.wall, job.masonry
     return {
         "name": wall.name,
+        "left": wall.left_end,
+        "right": wall.right_end,
         "length": to_mm(wall.length),
         "height": to_mm(wall.height),
         "thickness": to_mm(masonry.unit.thickness),

@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 from wallplan.plan.advice_table import read_movable
 from wallplan.plan.check_names import check_names
 from wallplan.plan.check_openings import check_openings
-from wallplan.plan.check_walls import check_amount, check_corners, check_wall
+from wallplan.plan.check_corners import check_corners
+from wallplan.plan.check_walls import check_amount, check_wall
 from wallplan.plan.job import Job, Masonry
 from wallplan.plan.masonry_table import read_masonry
 from wallplan.plan.notebook import Notebook
@@ -58,4 +59,4 @@ def _check_walls(walls: tuple[ReadWall, ...], masonry: Masonry | None, notebook:
             check_wall(wall, masonry, notebook)
     if masonry is not None:
         check_amount(walls, masonry, notebook)
-    check_corners(walls, notebook)
+    check_corners(walls, masonry, notebook)

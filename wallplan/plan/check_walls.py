@@ -1,10 +1,9 @@
-"""Walls against their unit, their control joints, each other, and what can be laid at all."""
+"""Walls against their unit, their control joints, and what can be laid at all."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
-from wallplan.plan.found import print_name
 from wallplan.plan.job import Masonry
 from wallplan.plan.notebook import Notebook
 from wallplan.plan.wall_table import ReadWall
@@ -54,24 +53,3 @@ def check_amount(walls: Sequence[ReadWall], masonry: Masonry, notebook: Notebook
             notebook.note((*wall.path, "length"), f"with this wall the plan holds about {pieces:,} pieces; "
                           f"at most {MOST_PIECES:,} are laid; write a smaller wall, or split the plan")
             return
-
-
-def check_corners(walls: Sequence[ReadWall], notebook: Notebook) -> None:
-    """Note each right end that the next wall's left end denies, and, where both agree, that it is not laid yet."""
-    for number, wall in enumerate(walls):
-        other = walls[(number + 1) % len(walls)]
-        right, left = wall.table.right or "end", other.table.left or "end"
-        here, there = (*wall.path, "right"), (*other.path, "left")
-        place = here if wall.table.right not in (None, "end") else there
-        if wall is other:
-            if (right, left) != ("end", "end"):
-                notebook.note(place, "a wall that stands alone has no corner; write \"end\"")
-        elif right != left:
-            notebook.note(place, f'wall {_called(wall)} ends on the right with "{right}", but the left of wall '
-                          f'{_called(other)} is "{left}"; write the same in both')
-        elif right != "end":
-            notebook.note(here, "corners are not laid yet: write \"end\" and lay each wall on its own")
-
-
-def _called(wall: ReadWall) -> str:
-    return f'"{print_name(wall.table.name)}"' if wall.table.name else str(int(wall.path[-1]) + 1)

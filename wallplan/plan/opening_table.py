@@ -30,9 +30,13 @@ def usual_lintel(unit: Unit) -> LintelKind:
 
 
 def read_opening(
-    table: OpeningTable, path: KeyPath, masonry: Masonry | None, joint: int, notebook: Notebook,
+    table: OpeningTable, path: KeyPath, masonry: Masonry | None, joint: int, notebook: Notebook, shift: int = 0,
 ) -> Opening | None:
-    """One opening, or None where a size is missing or wrong. ``joint`` is what a nominal plan puts onto it, else 0."""
+    """One opening, or None where a size is missing or wrong.
+
+    ``joint`` is what a nominal plan puts onto it, else 0; ``shift`` is how far its wall's first module line stands
+    inside of an inside corner on the left.
+    """
     from_left = notebook.read((*path, "from_left"), table.from_left)
     width = notebook.read((*path, "width"), table.width, least=1)
     sill = notebook.read((*path, "sill"), 0 if table.sill is None else table.sill)
@@ -42,7 +46,7 @@ def read_opening(
         return None
     return Opening(
         name=f"opening {int(path[-1]) + 1}" if table.name is None else table.name,
-        left=from_left - joint, right=from_left + width, bottom=sill, top=sill + height,
+        left=from_left - joint + shift, right=from_left + width + shift, bottom=sill, top=sill + height,
         lintel=lintel, bearing=bearing,
     )
 

@@ -52,16 +52,20 @@ def read_wall(table: WallTable, path: KeyPath, masonry: Masonry | None, sizes: S
     """Read one wall. ``masonry`` is None where the unit is not known; what hangs on it is then left alone."""
     joint = masonry.joint if masonry is not None and sizes == "nominal" else 0
     length = notebook.read((*path, "length"), table.length, least=1)
+    # On the module a wall counts a joint with every piece: one too many between free or outside ends, none between an
+    # outside and an inside corner, where the first joint stands against the other wall's face.
+    inside = [end == "inside corner" for end in (table.left, table.right)]
+    spare, shift = joint * (1 - sum(inside)), joint if inside[0] else 0
     height = _read_height(table, path, masonry, notebook)
     courses = None if masonry is None or height is None else count_courses(height, masonry)
     openings = [
-        ((*path, "opening", number), read_opening(opening, (*path, "opening", number), masonry, joint, notebook))
+        ((*path, "opening", number), read_opening(opening, (*path, "opening", number), masonry, joint, notebook, shift))
         for number, opening in enumerate(table.opening or ())]
     centres = [((*path, "control_joints", number), notebook.read((*path, "control_joints", number), distance))
                for number, distance in enumerate(table.control_joints or ())]
     return ReadWall(
-        path=path, table=table, length=None if length is None else length - joint, height=height, courses=courses,
-        control_joints=tuple((where, centre - joint // 2) for where, centre in centres if centre is not None),
+        path=path, table=table, length=None if length is None else length - spare, height=height, courses=courses,
+        control_joints=tuple((where, centre - joint // 2 + shift) for where, centre in centres if centre is not None),
         bond_beams=_read_bond_beams(table.bond_beams or (), path, courses, notebook),
         openings=tuple((where, opening) for where, opening in openings if opening is not None),
     )

@@ -1,0 +1,106 @@
+"""Walls against the walls that they meet: corners that agree, heights, room for the other wall, a building that closes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+
+from wallplan.plan.found import print_name
+from wallplan.plan.job import Masonry
+from wallplan.plan.notebook import Notebook
+from wallplan.plan.wall_table import ReadWall
+
+CORNERS = ("outside corner", "inside corner")
+FEWEST_SIDES = 4
+
+
+def check_corners(walls: Sequence[ReadWall], masonry: Masonry | None, notebook: Notebook) -> None:
+    """Note each right end that the next wall's left end denies, and, where both agree, what cannot be laid there."""
+    sound = True
+    for wall, other in zip(walls, (*walls[1:], *walls[:1]), strict=True):
+        sound = _check_agreement(wall, other, notebook) and sound
+    if not sound:
+        return
+    meetings = [(wall, other) for wall, other in _neighbours(walls) if (wall.table.right or "end") in CORNERS]
+    for wall, other in meetings:
+        _check_heights(wall, other, notebook)
+    if masonry is not None:
+        for wall in walls:
+            _check_room(wall, masonry, notebook)
+    if walls and len(meetings) == len(walls):
+        _check_closing(walls, notebook)
+
+
+def _neighbours(walls: Sequence[ReadWall]) -> Iterator[tuple[ReadWall, ReadWall]]:
+    """Each wall with the next, and the last with the first."""
+    yield from pairwise(walls)
+    if len(walls) > 1:
+        yield walls[-1], walls[0]
+
+
+def _check_agreement(wall: ReadWall, other: ReadWall, notebook: Notebook) -> bool:
+    right, left = wall.table.right or "end", other.table.left or "end"
+    here, there = (*wall.path, "right"), (*other.path, "left")
+    place = here if wall.table.right not in (None, "end") else there
+    if wall is other:
+        if (right, left) != ("end", "end"):
+            notebook.note(place, "a wall that stands alone has no corner; write \"end\"")
+    elif right != left:
+        notebook.note(place, f'wall {_called(wall)} ends on the right with "{right}", but the left of wall '
+                      f'{_called(other)} is "{left}"; write the same in both')
+    elif right == "straight":
+        notebook.note(here, 'walls that go straight on are not laid yet; write them as one wall, or "end"')
+    return (right, left) in {("end", "end"), *((corner, corner) for corner in CORNERS if wall is not other)}
+
+
+def _check_heights(wall: ReadWall, other: ReadWall, notebook: Notebook) -> None:
+    if wall.height is not None and other.height is not None and wall.height != other.height:
+        key = "height" if other.table.height is not None else "courses"
+        notebook.note((*other.path, key), f"{notebook.show(other.height)}, but wall {_called(wall)}, which it meets, is "
+                      f"{notebook.show(wall.height)} high; walls that meet are laid equally high")
+
+
+def _check_room(wall: ReadWall, masonry: Masonry, notebook: Notebook) -> None:
+    """A wall must reach past the walls that it meets, and leave a piece between a corner and a jamb."""
+    if wall.length is None:
+        return
+    taken = masonry.unit.thickness + masonry.joint
+    least = masonry.least_piece - masonry.joint
+    sides = [taken if (end or "end") == "outside corner" else 0 for end in (wall.table.left, wall.table.right)]
+    if any(sides) and wall.length < sum(sides) + least:
+        notebook.note((*wall.path, "length"), f"{notebook.show(max(wall.length, 0))} leaves no piece beside the walls that it "
+                      f"meets, which are {notebook.show(masonry.unit.thickness)} thick; write at least "
+                      f"{notebook.show_least(sum(sides) + least)}")
+        return
+    for path, opening in wall.openings:
+        for side, clear in ((sides[0], opening.left), (sides[1], wall.length - opening.right)):
+            if side and 0 < clear < side + least:
+                notebook.note((*path, "from_left"), f"a jamb stands {notebook.show(clear)} from the corner; the other wall "
+                              f"takes {notebook.show(side)} of it, so stay {notebook.show_least(side + least)} away at least")
+
+
+def _check_closing(walls: Sequence[ReadWall], notebook: Notebook) -> None:
+    """Walk round the outside, each wall to the right of the one before, and come back to where the walk began."""
+    turns = sum(1 if wall.table.right == "outside corner" else -1 for wall in walls)
+    last = walls[-1]
+    if turns != FEWEST_SIDES:
+        notebook.note((*last.path, "right"), f"the building does not close: its outside corners less its inside corners are "
+                      f"{turns}, not {FEWEST_SIDES}; write its corners anew, or \"end\" where a wall stands free")
+        return
+    ahead = aside = heading = 0
+    for wall in walls:
+        if wall.length is None:
+            return
+        ahead += wall.length * (1, 0, -1, 0)[heading]
+        aside += wall.length * (0, 1, 0, -1)[heading]
+        heading = (heading + (1 if wall.table.right == "outside corner" else -1)) % 4
+    for gap, along in ((ahead, 0), (aside, 1)):
+        if gap:
+            first = walls[along]
+            notebook.note((*first.path, "length"), f"the building does not close: its walls end {notebook.show(abs(gap))} "
+                          f"{'beyond' if gap > 0 else 'short of'} where they began, measured along wall {_called(first)}; "
+                          f"lengths are out to out on the outside face")
+
+
+def _called(wall: ReadWall) -> str:
+    return f'"{print_name(wall.table.name)}"' if wall.table.name else str(int(wall.path[-1]) + 1)
