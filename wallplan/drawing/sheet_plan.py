@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from wallplan.drawing.cut_table import Cut, list_cuts, set_cuts
 from wallplan.drawing.dimensions import running_height, side_widths, stagger
+from wallplan.drawing.face import show_face
 from wallplan.drawing.key import set_key
 from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES
 from wallplan.drawing.letters import fit_letter
@@ -85,7 +86,8 @@ class SheetPlan:
 
 def make_subject(wall: WallLayout, job: Job, findings: tuple[Finding, ...]) -> Subject:
     """A wall with all that its sheets say of it."""
-    return Subject(wall, job, findings, list_cuts(wall, job), tally(wall))
+    face = show_face(wall)
+    return Subject(face, job, findings, list_cuts(wall, job), tally(face))
 
 
 def plan_sheets(subject: Subject, paper: Paper) -> SheetPlan:

@@ -29,7 +29,7 @@ class Tally:
 def tally(wall: WallLayout) -> Tally:
     """Count a wall; nothing but empty counts for a wall without courses."""
     pieces = [piece for course in wall.courses for piece in course.pieces]
-    kinds = Counter(piece.piece for piece in pieces)
+    kinds = Counter(piece.piece for piece in pieces if piece.shape != "return")
     return Tally(
         tuple(kinds.items()), frozenset(piece.shape for piece in pieces), any(piece.lead for piece in pieces),
         tuple(sorted({(piece.length, piece.height, piece.mark) for piece in pieces if piece.mark})),
