@@ -25,7 +25,11 @@ def put_json(value: object, target: str) -> None:
     """Write JSON to a file, or to standard output for ``-``. Raises FileFault."""
     import json
 
-    text = json.dumps(value, ensure_ascii=False, separators=(",", ":")) + "\n"
+    put_text(json.dumps(value, ensure_ascii=False, separators=(",", ":")) + "\n", target)
+
+
+def put_text(text: str, target: str) -> None:
+    """Write text to a file as it is, or to standard output for ``-``. Raises FileFault."""
     if target == "-":
         typer.echo(text, nl=False)
     else:

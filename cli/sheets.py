@@ -31,12 +31,13 @@ def sheets(
     ] = None,
     only: Annotated[
         list[str] | None,
-        typer.Option("--only", metavar="SHEET", help="Only this: wall or saw-list; may be repeated.", show_default=False),
+        typer.Option("--only", metavar="SHEET", show_default=False,
+                     help="Only this: wall, saw-list or order; may be repeated."),
     ] = None,
 ) -> None:
     """Draw the sheets and write the lists of PLAN.
 
-    The main job: one SVG a sheet, one PDF of all sheets, and the saw list as CSV, ready to print and tape up.
+    The main job: one SVG a sheet, one PDF of all sheets, saw list and order as CSV, ready to print and tape up.
     """
     from wallplan.planner import SHEETS, draw_set, lay_plan, prove
 

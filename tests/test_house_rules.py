@@ -109,6 +109,7 @@ def test_no_import_cycles() -> None:
 @pytest.mark.parametrize(("library", "known_to"), [
     ("svgwrite", ["drawing/svg.py"]),
     ("matplotlib", ["drawing/pdf.py"]),
+    ("scipy", ["lists/order/nest_search.py"]),
     ("typer", []),
     ("rich", []),
 ])
@@ -125,7 +126,7 @@ def test_commands_and_layout_wait_with_what_is_slow() -> None:
     code = (
         "import sys; from pathlib import Path; from wallplan.planner import lay_plan, name_broken_rules\n"
         f"assert name_broken_rules(lay_plan(Path({str(ROOT / 'samples' / 'ticket-kiosk.toml')!r}))) == ()\n"
-        "print([name for name in ('numpy', 'shapely', 'matplotlib', 'svgwrite', 'typer') if name in sys.modules])"
+        "print([name for name in ('numpy', 'scipy', 'shapely', 'matplotlib', 'svgwrite', 'typer') if name in sys.modules])"
     )
     import sys
 

@@ -16,8 +16,9 @@ from pathlib import Path
 from wallplan.files import slug
 from wallplan.findings import Finding
 from wallplan.layout.model import Layout
+from wallplan.lists.order.line import Order
 
-SHEETS = ("wall", "saw-list")
+SHEETS = ("wall", "saw-list", "order")
 """What ``draw_set`` makes, as ``only`` names it."""
 
 
@@ -44,10 +45,18 @@ def name_broken_rules(layout: Layout) -> tuple[Finding, ...]:
     return tuple(finding for wall in doubtful for finding in check_wall(wall, layout.job) if not finding.held)
 
 
+def take_off(layout: Layout) -> Order:
+    """The order of a layout: units, mortar, grout, steel, each with how it was counted, and how the days fall."""
+    from wallplan.lists.order.compose import list_order
+
+    return list_order(layout)
+
+
 def draw_set(layout: Layout, findings: tuple[Finding, ...], paper: str | None, only: tuple[str, ...]) -> dict[str, bytes]:
     """The sheets and lists of a job: file name -> contents. ``only`` names some of SHEETS, () for all of them."""
     from wallplan.lists.csv_files import write_saw_csv
     from wallplan.lists.cuts import list_cuts
+    from wallplan.lists.order.report import write_order_csv
 
     job, wanted = slug(layout.job.title), only or SHEETS
     files: dict[str, bytes] = {}
@@ -55,6 +64,8 @@ def draw_set(layout: Layout, findings: tuple[Finding, ...], paper: str | None, o
         files |= _draw_walls(layout, findings, paper, job)
     if "saw-list" in wanted:
         files[f"{job}-saw-list.csv"] = write_saw_csv(list_cuts(layout), layout.job.measure).encode()
+    if "order" in wanted:
+        files[f"{job}-order.csv"] = write_order_csv(take_off(layout)).encode()
     return files
 
 

@@ -8,9 +8,9 @@ import stat
 from pathlib import Path
 
 import pytest
+from wallplan_cli.main import app
 
 from tests.cli.running import SAMPLES, run
-from wallplan_cli.main import app
 
 COMMANDS = [command.callback.__name__ for command in app.registered_commands if command.callback]
 EXAMPLES = [command.epilog or "" for command in app.registered_commands]
@@ -88,7 +88,7 @@ def test_sheets_writes_svg_pdf_and_csv_and_names_them(tmp_path: Path) -> None:
     names = {path.name for path in (tmp_path / "out").iterdir()}
     assert names == {
         "boat-store-wall-water-side.svg", "boat-store-wall-north-gable.svg", "boat-store-wall-south-gable.svg",
-        "boat-store.pdf", "boat-store-saw-list.csv",
+        "boat-store.pdf", "boat-store-saw-list.csv", "boat-store-order.csv",
     }
     assert sorted(shown.stdout.split()) == sorted(str(tmp_path / "out" / name) for name in names)
 
@@ -100,7 +100,7 @@ def test_only_the_list(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize(("words", "told"), [
     (("--paper", "foolscap"), '--paper: "foolscap" is not a paper; write one of letter, tabloid, A4, A3'),
-    (("--only", "pole"), '--only: "pole" is not a sheet; write one of wall, saw-list'),
+    (("--only", "pole"), '--only: "pole" is not a sheet; write one of wall, saw-list, order'),
 ])
 def test_a_call_that_cannot_be_used_is_one_line_and_two(words: tuple[str, ...], told: str, tmp_path: Path) -> None:
     shown = run("sheets", SAMPLES / "pier.toml", "--into", tmp_path / "out", *words)
@@ -119,7 +119,7 @@ def test_all_mistakes_of_a_plan_at_once_and_nothing_written(tmp_path: Path) -> N
     assert "length" in shown.stderr and "Traceback" not in shown.stderr
 
 
-@pytest.mark.parametrize("command", ["lay", "check", "cuts", "sheets"])
+@pytest.mark.parametrize("command", ["lay", "check", "cuts", "order", "sheets"])
 def test_a_folder_and_a_missing_file_are_one_line(command: str, tmp_path: Path) -> None:
     for plan in (tmp_path, tmp_path / "none.toml"):
         shown = run(command, plan)

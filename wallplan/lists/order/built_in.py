@@ -33,10 +33,10 @@ def _order_reinforcement(layout: Layout) -> Iterator[Line]:
     net = settle(total / stock, 2)
     order = settle_up(total / stock)
     name = f"joint reinforcement, {print_bar(steel.reinforcement_stock, job)} long"
-    why = (f"in the bed under {len(courses)} courses, every {steel.reinforcement_courses} of a wall: "
-           f"{show(length)} {scale.run}; laps {laps} x {show(lap)} = {show(laps * lap)}; {show(length)} + {show(laps * lap)} = "
-           f"{show(total)}; {show(total)} / {show(stock)} = {show(net)}, up to {show(order)}; {show(order)} - {show(net)} = "
-           f"{show(order - net)}; what is left of one is lapped into the next")
+    why = (f"in the bed under {len(courses)} courses, every {steel.reinforcement_courses} of a wall: {show(length)} "
+           f"{scale.run}; laps {laps} x {show(lap)} = {show(laps * lap)}; {show(length)} + "
+           f"{show(laps * lap)} = {show(total)}; {show(total)} / {show(stock)} = {show(net)}, up to {show(order)}; "
+           f"{show(order)} - {show(net)} = {show(order - net)}; what is left of one is lapped into the next")
     yield Line("steel", name, "each", net, order - net, why, job.order.of(name).price)
 
 
@@ -45,7 +45,8 @@ def _reinforced(layout: Layout) -> list[Course]:
     every = layout.job.order.steel.reinforcement_courses
     if every is None:
         return []
-    return [course for wall in layout.walls for course in wall.courses if course.number > 1 and (course.number - 1) % every == 0]
+    above = (course for wall in layout.walls for course in wall.courses if course.number > 1)
+    return [course for course in above if (course.number - 1) % every == 0]
 
 
 def _order_gasket(layout: Layout) -> Iterator[Line]:

@@ -30,7 +30,7 @@ def place_cells(wall: WallLayout, job: Job) -> tuple[int, ...]:
     """Middles of the cells with bars, ticks from the left end.
 
     A cell's middle is a quarter of the unit's module from a unit's end. Ends come first, then the spacing from the left
-    one, then the cells beside jambs. Spacing is kept, so between ends a bar may miss its cell by an inch: the mason shifts it.
+    one, then the cells beside jambs. Spacing is kept as given: a bar that misses its cell by an inch is shifted on site.
     """
     steel, edge, length = job.order.steel, job.masonry.module // 4, wall.wall.length
     places: set[int] = set()

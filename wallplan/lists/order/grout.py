@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 from fractions import Fraction
 
@@ -31,18 +32,31 @@ def order_grout(layout: Layout) -> Iterator[Line]:
     void = measure_void(job.masonry.unit, scale)
     if void is None:
         return
-    run = scale.size(sum(piece.length for wall in layout.walls for course in wall.courses for piece in course.pieces
-                         if piece.of == wall.wall.name and piece.shape in CHANNELS))
-    if run:
-        length = scale.size(job.masonry.unit.length)
-        units = settle(run / length, 2)
-        yield _order(layout, "grout, bond beams and lintel units", void, units,
-                     f"bond-beam and lintel units {show(run)} {scale.length} / {show(length)} = {show(units)} units")
+    channels = Counter[int]()
+    for piece in (piece for wall in layout.walls for course in wall.courses for piece in course.pieces):
+        if piece.shape in CHANNELS:
+            channels[piece.height] += piece.length
+    if channels:
+        units, told = _count_channels(channels, job.masonry.unit, scale)
+        yield _order(layout, "grout, bond beams and lintel units", void, units, f"bond-beam and lintel units {told}")
     cells = sum(stretch.cells for wall in layout.walls for stretch in find_stretches(wall, job))
     if cells:
         units = Fraction(cells, CELLS_PER_UNIT)
         yield _order(layout, "grout, cells", void, units,
                      f"courses of cells outside channels {cells} / {CELLS_PER_UNIT} a unit = {show(units)} units")
+
+
+def _count_channels(channels: Counter[int], unit: Unit, scale: Scale) -> tuple[Fraction, str]:
+    """Full units that channels come to, a lower piece counted by its height, and the sum in words."""
+    terms, units = list[str](), Fraction(0)
+    full_length, full_height = scale.size(unit.length), scale.size(unit.height)
+    for height, ticks in sorted(channels.items(), reverse=True):
+        run, high = scale.size(ticks), scale.size(height)
+        lower = "" if height == unit.height else f" x {show(high)} / {show(full_height)}"
+        units += run / full_length * (1 if height == unit.height else high / full_height)
+        terms.append(f"{show(run)} / {show(full_length)}{lower}")
+    settled = settle(units, 2)
+    return settled, f"({scale.length}): {' + '.join(terms)} = {show(settled)} full units"
 
 
 def _order(layout: Layout, item: str, void: Fraction, units: Fraction, counted: str) -> Line:

@@ -9,8 +9,9 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
-import highspy
 import numpy as np
+from scipy.optimize import Bounds, LinearConstraint, milp
+from scipy.sparse import csc_array
 
 from wallplan.lists.order.nesting import Pattern, Sort
 
@@ -21,40 +22,24 @@ SECONDS = 5.0
 def choose_patterns(
     sorts: Sequence[Sort], ways: Sequence[Pattern], filled: list[tuple[Pattern, int]], at_least: int,
 ) -> tuple[list[tuple[Pattern, int]], int]:
-    """The fewest units over ``ways``, and the proven bound. ``filled`` is kept where the search finds nothing better."""
-    solver = highspy.Highs()  # type: ignore[no-untyped-call]  # typed in all but its constructor
-    solver.silent()
-    solver.setOptionValue("time_limit", SECONDS)
-    solver.setOptionValue("mip_abs_gap", 0.99)  # units are whole: a gap under one is none
-    solver.passModel(_pose(sorts, ways, at_least))
-    solver.run()
-    info = solver.getInfo()
-    proven = max(at_least, math.ceil(info.mip_dual_bound - 1e-6)) if math.isfinite(info.mip_dual_bound) else at_least
-    values = solver.getSolution().col_value
-    if not solver.getSolution().value_valid:
+    """The fewest units over ``ways``, and the proven bound. ``filled`` is kept where the search finds nothing better.
+
+    Every cut is sawn at least once; the last row holds the bound that is known already, which spares the search its proof.
+    """
+    rows = csc_array(np.array([(*way, 1) for way in ways], dtype=float).T)
+    found = milp(
+        np.ones(len(ways)), integrality=np.ones(len(ways)), bounds=Bounds(0, np.inf),
+        constraints=LinearConstraint(rows, [*(sort.count for sort in sorts), at_least], np.inf),
+        options={"time_limit": SECONDS, "mip_rel_gap": 0.0},
+    )
+    reached = found.get("mip_dual_bound")
+    proven = max(at_least, math.ceil(reached - 1e-6)) if reached is not None and math.isfinite(reached) else at_least
+    if found.x is None:
         return filled, proven
-    chosen = _leave_out_surplus(sorts, [(way, round(value)) for way, value in zip(ways, values, strict=True) if value > 0.5])
+    counts = [(way, round(value)) for way, value in zip(ways, found.x, strict=True) if value > 0.5]
+    chosen = _leave_out_surplus(sorts, counts)
     better = sum(times for _, times in chosen) < sum(times for _, times in filled)
     return (chosen if better else filled), proven
-
-
-def _pose(sorts: Sequence[Sort], ways: Sequence[Pattern], at_least: int) -> highspy.HighsLp:
-    """Minimise units so that every cut is sawn at least once; the last row is the bound that is known already."""
-    columns = np.array([(*way, 1) for way in ways], dtype=float)
-    model = highspy.HighsLp()
-    model.num_col_, model.num_row_ = columns.shape
-    model.col_cost_ = np.ones(len(ways))
-    model.col_lower_ = np.zeros(len(ways))
-    model.col_upper_ = np.full(len(ways), float(sum(sort.count for sort in sorts)))
-    model.row_lower_ = np.array([*(sort.count for sort in sorts), at_least], dtype=float)
-    model.row_upper_ = np.full(model.num_row_, highspy.kHighsInf)
-    filled = columns != 0
-    model.a_matrix_.format_ = highspy.MatrixFormat.kColwise
-    model.a_matrix_.start_ = np.concatenate([[0], np.cumsum(filled.sum(axis=1))]).astype(np.int32)
-    model.a_matrix_.index_ = np.nonzero(filled)[1].astype(np.int32)
-    model.a_matrix_.value_ = columns[filled]
-    model.integrality_ = [highspy.HighsVarType.kInteger] * len(ways)
-    return model
 
 
 def _leave_out_surplus(sorts: Sequence[Sort], chosen: Sequence[tuple[Pattern, int]]) -> list[tuple[Pattern, int]]:

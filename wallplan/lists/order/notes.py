@@ -1,0 +1,64 @@
+"""What must be said with an order: how sure the nesting is, the mix, the days, and what keeps people clear of harm."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from wallplan.layout.model import Layout
+from wallplan.lengths import print_length
+from wallplan.lists.order.days import BRACED, ZONE_BEYOND_HEIGHT, find_output
+from wallplan.lists.order.figures import show
+from wallplan.lists.order.grout import tell_unknown
+from wallplan.lists.order.line import DayRow, Line, Sawing
+from wallplan.lists.order.mix import check_mix
+
+
+def tell_nesting(sawings: Sequence[Sawing]) -> Iterator[str]:
+    """How many units the cuts come from, and whether fewer could do; nothing where nothing is sawn."""
+    if not sawings:
+        return
+    units, least = (sum(counts) for counts in zip(
+        *((sawing.nesting.units, sawing.nesting.at_least) for sawing in sawings), strict=True))
+    things = "strips and units" if any(sawing.rip is not None for sawing in sawings) else "units"
+    proof = "and no fewer can do" if units == least else f"and at least {least} are needed: fewer are not ruled out"
+    yield f"All cuts come from {units} {things}, {proof}."
+
+
+def tell_mix(layout: Layout) -> Iterator[str]:
+    """The mix against ASTM C270, and grout that could not be counted."""
+    checked = check_mix(layout.job.order.mix)
+    yield "Mortar: " + "; ".join(checked.told) + "."
+    if (unknown := tell_unknown(layout)) is not None:
+        yield unknown
+
+
+def tell_days(layout: Layout, days: Sequence[DayRow], fastest: int) -> Iterator[str]:
+    """Outputs and their source, the height of a day, the zone to keep clear, bracing, lifts; nothing without days."""
+    job = layout.job
+    if not days:
+        return
+    low, high = find_output(job)
+    source = "the plan's own figures" if job.order.output is not None else (
+        "block from memory" if job.masonry.unit.kind == "block" else "face brick in an old handbook")
+    yield (f"Days: {show(low)} to {show(high)} units a day ({source}): {days[-1].day} at the least output, {fastest} at the "
+           f"most. A wall rises at most {_print(job.order.day_height, layout)} a day (common practice, no source), less in "
+           "cold or rain.")
+    tallest = max(wall.wall.height for wall in layout.walls)
+    braced = "; over 8 ft, so braced until its supports are in" if tallest > BRACED else ""
+    yield (f"Keep clear of a fresh wall: {_print(tallest + ZONE_BEYOND_HEIGHT, layout)} on its unscaffolded side, along all "
+           f"of it (its height and 4 ft, OSHA 29 CFR 1926.706){braced}. Wind fells fresh walls: stop and keep clear.")
+    if job.order.steel.cell_spacing is not None or job.order.steel.jamb_cells:
+        yield ("Grout in lifts of 5 ft at most; a pour over 5 ft needs cleanouts "
+               "(http://www.masonryconstruction.com/how-to/how-to-place-grout_o).")
+
+
+def _print(ticks: int, layout: Layout) -> str:
+    return print_length(ticks, layout.job.measure) + (" mm" if layout.job.measure == "metric" else "")
+
+
+def tell_strangers(layout: Layout, lines: Sequence[Line]) -> Iterator[str]:
+    """Items that the plan speaks of and the order has not."""
+    known = {line.item for line in lines}
+    for wish in layout.job.order.items:
+        if wish.name not in known:
+            yield f'The plan has an [[order.item]] "{wish.name}", but the order has no such line.'

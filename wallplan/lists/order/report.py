@@ -1,0 +1,87 @@
+"""The order as the terminal shows it, and as CSV."""
+
+from __future__ import annotations
+
+import csv
+import io
+from collections.abc import Sequence
+from fractions import Fraction
+
+from wallplan.lengths import Measure, print_length
+from wallplan.lists.columns import set_columns, wrap_text
+from wallplan.lists.order.compose import total_cost
+from wallplan.lists.order.figures import show
+from wallplan.lists.order.line import GROUPS, Line, Order
+
+CAUTION = (
+    "An estimate counted from the layout, not a design: what a wall needs of steel, grout, lintels, mortar type and bracing "
+    "is for whoever answers for the structure, under local codes. Cement burns: gloves and goggles. Lift heavy units in "
+    "pairs. Cut wet or with extraction, and wear a mask: the dust is silica."
+)
+HEADER = ("group", "item", "measure", "net (in measure)", "spare (in measure)", "order (in measure)", "why")
+
+
+def report_order(order: Order, measure: Measure, width: int) -> str:
+    """The whole report of ``wallplan order``."""
+    if not order.lines:
+        return f"{order.title}: nothing to order."
+    priced = any(line.price is not None for line in order.lines)
+    parts = [f"{order.title}: order", _table(order.lines, priced, width)]
+    if (cost := total_cost(order)) is not None:
+        parts.append(f"Priced lines together: {_money(cost)} {order.currency}".rstrip())
+    parts += ["How each line is counted:\n" + "\n".join(
+        wrap_text(f"{line.item}: {line.why}", width, indent="  ") for line in order.lines)]
+    if order.batch:
+        parts.append("Mortar by the batch:\n" + set_columns(order.batch, width, indent=2))
+    if order.days:
+        parts.append("Day by day, at the least output:\n" + _day_table(order, measure, width))
+    parts += [wrap_text(note, width) for note in order.notes]
+    return "\n\n".join([*parts, wrap_text(CAUTION, width)])
+
+
+def _table(lines: Sequence[Line], priced: bool, width: int) -> str:
+    rows = [["", "net", "spare", "order", *(["price", "cost"] if priced else []), "measure"]]
+    for group in GROUPS:
+        found = [line for line in lines if line.group == group]
+        rows += [[group]] if found else []
+        for line in found:
+            money = [_money(line.price), _money(line.cost)] if priced else []
+            rows.append([f"  {line.item}", show(line.net), show(line.spare), show(line.order), *money, line.measure])
+    return set_columns(rows, width, right=frozenset({1, 2, 3, *((4, 5) if priced else ())}))
+
+
+def _money(amount: Fraction | None) -> str:
+    return "" if amount is None else f"{float(amount):.2f}"
+
+
+def _day_table(order: Order, measure: Measure, width: int) -> str:
+    rows = [["day", "wall", "courses", "units", "batches", "height", "due"]]
+    for row in order.days:
+        first, last = row.courses
+        rows.append([str(row.day), row.wall, str(first) if first == last else f"{first} to {last}", str(row.units),
+                     show(row.batches), print_length(row.height, measure), ", ".join(row.due)])
+    return set_columns(rows, width, right=frozenset({0, 3, 4, 5}), indent=2)
+
+
+def write_order_csv(order: Order) -> str:
+    """The order as CSV text with CRLF line ends, RFC 4180; the header alone for an order without lines."""
+    priced = any(line.price is not None for line in order.lines)
+    rows = [[*HEADER, *((f"price of one ({order.currency or 'as given'})", "cost") if priced else ())]]
+    for line in order.lines:
+        rows.append([line.group, line.item, line.measure, show(line.net), show(line.spare), show(line.order), line.why,
+                     *((_money(line.price), _money(line.cost)) if priced else ())])
+    text = io.StringIO(newline="")
+    csv.writer(text).writerows(rows)
+    return text.getvalue()
+
+
+def report_difference(first: Order, second: Order, width: int) -> str:
+    """Two orders side by side, line by line: what each orders and what the second orders more (or less, with a minus)."""
+    orders = [{(line.group, line.item, line.measure): line.order for line in order.lines} for order in (first, second)]
+    keys = sorted({key: None for order in orders for key in order}, key=lambda key: GROUPS.index(key[0]))
+    rows = [["", "A", "B", "B less A", "measure"]]
+    for group, item, measure in keys:
+        one, two = (order.get((group, item, measure), Fraction(0)) for order in orders)
+        rows.append([item, show(one), show(two), ("+" if two > one else "") + show(two - one), measure])
+    head = f"A: {first.title}\nB: {second.title}"
+    return "\n\n".join([head, set_columns(rows, width, right=frozenset({1, 2, 3})), wrap_text(CAUTION, width)])
