@@ -12,14 +12,14 @@ def kiosk_with(lines: str) -> str:
     return KIOSK.replace("[[wall]]", f"[advice]\n{lines}\n\n[[wall]]", 1)
 
 
-def test_the_usual_is_twelve_inches_in_steps_of_four_and_piers_of_a_unit() -> None:
-    assert read_plan(KIOSK, "kiosk.toml").movable == Movable(USUAL_KINDS, 12 * INCH, 4 * INCH, 15 * INCH + INCH * 5 // 8)
+def test_the_usual_is_twelve_inches_and_piers_of_a_unit() -> None:
+    assert read_plan(KIOSK, "kiosk.toml").movable == Movable(USUAL_KINDS, 12 * INCH, None, 15 * INCH + INCH * 5 // 8)
 
 
 def test_a_metric_plan_has_metric_limits() -> None:
     metric = KIOSK.replace('"feet"', '"metric"').replace("block-8", "block-uk-140")
     movable = read_plan(metric, "kiosk.toml").movable
-    assert movable == Movable(USUAL_KINDS, 300 * MM, 100 * MM, 440 * MM)
+    assert movable == Movable(USUAL_KINDS, 300 * MM, None, 440 * MM)
 
 
 def test_what_the_plan_sets_counts() -> None:

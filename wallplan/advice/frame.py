@@ -13,7 +13,7 @@ from itertools import product
 
 from wallplan.advice.moves import Move, move_wall
 from wallplan.advice.offers import Offers, moves_edge
-from wallplan.advice.spans import Length, find_lengths
+from wallplan.advice.spans import Length, count_rips, find_lengths
 from wallplan.bond.bounds import fills_with_stock
 from wallplan.layout.tracks import bond_terms
 from wallplan.plan.job import Masonry, Wall
@@ -22,6 +22,9 @@ UPRIGHT = ("sill", "head", "top")
 
 Bound = tuple[int, int, int]
 """The least cutting, the moves, and their way in ticks."""
+
+MOST_MOVES = 3
+"""Things of one wall that are moved together."""
 
 MOST_NODES = 300_000
 """Choices looked at, whole or in part; beyond it the search stops and says so."""
@@ -55,8 +58,11 @@ class Frame:
         upright = [(thing, (0, *by)) for thing, by in offers.items() if thing.kind in UPRIGHT]
         self.levels = [
             tuple(Move(thing, by) for (thing, _), by in zip(upright, chosen, strict=True) if by)
-            for chosen in product(*(by for _, by in upright))]
-        self.held = [self._hold(move_wall(wall, moves), least_pier) for moves in self.levels]
+            for chosen in product(*(by for _, by in upright)) if sum(by != 0 for by in chosen) <= MOST_MOVES]
+        levelled = [move_wall(wall, moves) for moves in self.levels]
+        self.held = [self._hold(moved, least_pier) for moved in levelled]
+        widths_stay = all(thing.kind != "width" for thing in offers)
+        self.rips = [count_rips(moved, masonry) if widths_stay else 0 for moved in levelled]
 
     def choose(self) -> Iterator[Choice]:
         """Every choice of moves, the one of the lowest bound first; the choice to move nothing is among them."""
@@ -64,14 +70,14 @@ class Frame:
         for number, moves in enumerate(self.levels):
             cutting = self._cut(number, ())
             if cutting is not None:
-                heappush(heap, ((cutting, len(moves), sum(abs(move.by) for move in moves)), number, ()))
+                heappush(heap, ((cutting + self.rips[number], len(moves), sum(abs(move.by) for move in moves)), number, ()))
         looked = len(heap)
         while heap:
             bound, number, chosen = heappop(heap)
             if len(chosen) == len(self.sideways):
                 yield Choice(bound, (*self.levels[number], *self._moves(chosen)))
                 continue
-            for by in (0, *self.sideways[len(chosen)][1]):
+            for by in (0, *self.sideways[len(chosen)][1]) if bound[1] < MOST_MOVES else (0,):
                 cutting = self._cut(number, (*chosen, by))
                 if cutting is not None:
                     moved = (bound[0] + cutting, bound[1] + bool(by), bound[2] + abs(by))

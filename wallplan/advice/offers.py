@@ -1,7 +1,7 @@
 """Offers: the distances at which each thing of a wall is tried.
 
-Sideways every step of the plan's, and every distance that makes a length fit or brings a jamb onto the bond as it runs
-from an end of the wall. Sills, heads and tops are tried only where they miss the coursing, at the course lines near them.
+Sideways the nearest distances, either way, that make a length fit or bring a jamb onto the bond as it runs from an end of
+the wall, and every step that the plan asks for. Sills, heads and tops are tried only where they miss the coursing, at the course lines near them.
 """
 
 from __future__ import annotations
@@ -13,8 +13,8 @@ from wallplan.advice.spans import Edge, Length, find_lengths
 from wallplan.layout.coursing import set_coursing
 from wallplan.plan.job import Masonry, Movable, Wall
 
-NEAREST_LINES = 4
-"""Course lines that a sill or head is tried at."""
+NEAREST_LINES = 2
+"""Course lines that a sill, a head or a top is tried at: above and below."""
 
 Offers = dict[Thing, tuple[int, ...]]
 """For each thing its distances in ticks, the shortest first, never nought."""
@@ -31,7 +31,7 @@ def offer_moves(wall: Wall, masonry: Masonry, movable: Movable) -> Offers:
     lengths = find_lengths(wall, masonry)
     for thing in _sideways_things(wall, movable):
         fitting = _fitting(thing, wall, lengths, masonry)
-        steps = range(movable.step, movable.farthest + 1, movable.step) if thing.kind != "width" else ()
+        steps = range(movable.step, movable.farthest + 1, movable.step) if movable.step else ()
         _add(offers, thing, (*fitting, *steps, *(-step for step in steps)), movable.farthest)
     for thing, level in _levels(wall, masonry, movable):
         lines = _course_lines(level + movable.farthest, wall, masonry)
@@ -74,9 +74,10 @@ def _fitting(thing: Thing, wall: Wall, lengths: tuple[Length, ...], masonry: Mas
 
 
 def _nearest(off: int, step: int) -> Iterator[int]:
-    """Distances, down and up, by which a length that is so far past a multiple of the step is brought onto one."""
+    """The distances, back and forth, to the nearest multiples of the step; none where it stands on one."""
     rest = off % step
-    yield from (rest - 2 * step, rest - step, rest, rest + step)
+    if rest:
+        yield from (rest - step, rest)
 
 
 def _edges_of(thing: Thing, wall: Wall, joint: int) -> Iterator[tuple[int, Edge]]:

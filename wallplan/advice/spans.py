@@ -76,3 +76,37 @@ def _count(span: tuple[int, int], left: Edge, right: Edge, rows: list[Row], merg
     counted = [row for row in rows if row.number not in merged]
     ripped = [row for row in counted if row.kind == "ripped" or row.unit_height not in (unit.height, unit.half_high)]
     return Length(*span, left, right, len(rows), len(counted), len(ripped))
+
+
+def count_rips(wall: Wall, masonry: Masonry) -> int:
+    """The least number of pieces ripped under sills and over heads that miss the coursing.
+
+    Of each such level, as many pieces as the opening's width takes; none where a half-high unit or a bed may meet it,
+    over a precast lintel, or where two openings share the course. A lower bound, found without laying anything.
+    """
+    rows = set_coursing(wall, masonry)
+    reaches = reach_openings(wall, rows)
+    met = [number for reach in reaches for number in reach.partly]
+    rips = 0
+    for reach in reaches:
+        levels = {reach.sill_course: reach.sill, reach.head_course: reach.head}
+        if reach.opening.lintel == "precast":
+            levels = {reach.sill_course: reach.sill}
+        for number, level in levels.items():
+            if number is not None and met.count(number) == 1 and _rips(level, rows[number - 1], masonry):
+                rips += _count_across(reach.opening.right - reach.opening.left, masonry)
+    return rips
+
+
+def _rips(level: int, row: Row, masonry: Masonry) -> bool:
+    """Whether a level in a course is certain to be met by rips."""
+    up, half = level - row.bottom, masonry.unit.half_high
+    if half is not None and any(up - row.bed <= fit <= up for fit in (row.bed + half, row.top - row.bottom - row.bed - half)):
+        return False
+    return up > 3 * row.bed and row.top - level > 2 * row.bed
+
+
+def _count_across(width: int, masonry: Masonry) -> int:
+    """The fewest pieces that can lie over a width."""
+    longest = masonry.unit.length + masonry.widest_joint
+    return max(1, -(-(width - 2 * masonry.widest_joint) // longest))

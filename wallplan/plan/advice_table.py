@@ -24,10 +24,8 @@ MOST_STEPS = 96
 
 def usual_movable(masonry: Masonry, measure: Measure) -> Movable:
     """What may be moved where the plan does not say; lengths in ticks. Common practice, no source."""
-    feet = measure == "feet"
     return Movable(
-        USUAL_KINDS, 12 * TICKS_PER_INCH if feet else 300 * TICKS_PER_MM,
-        4 * TICKS_PER_INCH if feet else 100 * TICKS_PER_MM, masonry.unit.length,
+        USUAL_KINDS, 12 * TICKS_PER_INCH if measure == "feet" else 300 * TICKS_PER_MM, None, masonry.unit.length,
     )
 
 
@@ -37,9 +35,9 @@ def read_movable(table: AdviceTable | None, masonry: Masonry, notebook: Notebook
     if table is None:
         return usual
     farthest = notebook.read((*path, "farthest"), table.farthest, least=1) or usual.farthest
-    step = notebook.read((*path, "step"), table.step, least=1) or usual.step
+    step = notebook.read((*path, "step"), table.step, least=1)
     least_pier = notebook.read((*path, "least_pier"), table.least_pier)
-    if farthest // step > MOST_STEPS:
+    if step is not None and farthest // step > MOST_STEPS:
         key = "step" if table.step is not None else "farthest"
         notebook.note((*path, key), f"{farthest // step} steps to each side are too many to try; write a step of at least "
                       f"{notebook.show_least(-(-farthest // MOST_STEPS))}, or a shorter farthest")

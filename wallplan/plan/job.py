@@ -71,11 +71,14 @@ class Wall:
 
 @dataclass(frozen=True)
 class Movable:
-    """What advice may move, in the words of the plan's ``move``, how far and in which steps, and the least pier; ticks."""
+    """What advice may move, in the words of the plan's ``move``, how far, and the least pier, in ticks.
+
+    ``step`` None offers only distances that make something fit; a step offers its multiples besides.
+    """
 
     kinds: tuple[str, ...]
     farthest: int
-    step: int
+    step: int | None
     least_pier: int
 
 

@@ -61,10 +61,12 @@ class WallTable(Table):
         "The number of courses, in place of a height. Where both are given, the beds must be able to take the difference.",
         "13", "from height")
     left: Literal["end", "outside corner", "inside corner", "straight"] | None = _key(
-        "How the wall ends on the left. Corners and walls that go straight on are not laid yet: write \"end\".",
+        "How the wall ends on the left, seen from outside: free, or at a corner of the building, where it must be the "
+        "same as the right of the wall before. The last wall's right goes with the first wall's left.",
         '"end"', '"end"')
     right: Literal["end", "outside corner", "inside corner", "straight"] | None = _key(
-        "How the wall ends on the right. A corner must be the same as the next wall's left.", '"end"', '"end"')
+        "How the wall ends on the right. A corner must be the same as the next wall's left. Walls that go straight on are "
+        "not laid yet.", '"end"', '"end"')
     control_joints: list[Length] | None = _key(
         "Distances from the wall's left end to the middle of each control joint.", '["10\'"]', "none",
         MOST_CONTROL_JOINTS)
@@ -100,8 +102,8 @@ class AdviceTable(Table):
 
     farthest: Length = _key("Nothing is moved farther than this.", "'12\"'", "12 in. or 300 mm")
     step: Length = _key(
-        "Moves sideways are tried in steps of this, and besides at every distance that makes a length fit.", "'4\"'",
-        "4 in. or 100 mm")
+        "Moves sideways are tried at the distances, either way, that make a length fit; and, where this is given, also at "
+        "every step of it.", "'4\"'", "only distances that fit")
     least_pier: Length = _key(
         "No move makes masonry between jambs, ends and control joints narrower than this.", "'16\"'",
         "the unit's length (common practice, no source)")

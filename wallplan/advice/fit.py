@@ -1,0 +1,126 @@
+"""The fit report: which sizes of a plan stand on the module, by how much the others are off, and what a mason would do.
+
+Lengths of masonry are to be a multiple of the bond's step less a joint, openings a multiple and a joint (BDA's coordinating
+sizes CO- and CO+); levels are to be course lines. A joint that opens or closes by 1/16 in. (1.5 mm) goes unnoticed, one by
+1/8 in. (3 mm) is noticed, more breaks a rule: common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Literal
+
+from wallplan.advice.names import name_edge
+from wallplan.advice.offers import bond_step
+from wallplan.advice.spans import find_lengths
+from wallplan.layout.coursing import bed_range, set_coursing
+from wallplan.lengths import TICKS_PER_INCH, TICKS_PER_MM
+from wallplan.plan.job import Job, Masonry, Wall
+
+Taken = Literal["fits", "unnoticed", "noticed", "broken"]
+What = Literal["length", "pier", "width", "sill", "head", "height"]
+
+TICKS_OF_ROUNDING = 2
+
+
+@dataclass(frozen=True)
+class Size:
+    """One size of a wall, in ticks: how far it is over the nearest that fits (under it where negative), how many joints
+    would share that, and whether they can. ``odd`` is True where it is an odd number of the bond's steps: the ends differ.
+    """
+
+    wall: str
+    what: What
+    name: str
+    size: int
+    off: int
+    joints: int
+    taken: Taken
+    odd: bool = False
+
+    @property
+    def fitting(self) -> int:
+        """The nearest size that fits."""
+        return self.size - self.off
+
+    @property
+    def joint_change(self) -> int:
+        """How much each joint opens (or closes, where negative) to take the difference; 0 where there are none."""
+        return self.off // self.joints if self.joints else 0
+
+
+def measure_fit(job: Job) -> tuple[Size, ...]:
+    """Every length, pier, width, sill, head and height of a job, wall by wall in the plan's order.
+
+    What ends at a corner is left out: which length fits there hangs on the wall that it meets.
+    """
+    return tuple(size for wall in job.walls for size in _measure_wall(wall, job))
+
+
+def _measure_wall(wall: Wall, job: Job) -> Iterator[Size]:
+    step, joint = bond_step(job.masonry), job.masonry.joint
+    met = {("left end", 0): wall.left_end != "end", ("right end", 0): wall.right_end != "end"}
+    if not any(met.values()):
+        yield _along(job, wall, "length", wall.name, (wall.length, joint, step))
+    for opening in wall.openings:
+        yield _along(job, wall, "width", opening.name, (opening.right - opening.left, -joint, step))
+        if opening.bottom:
+            yield _upright(job, wall, "sill", opening.name, opening.bottom)
+        if opening.top < wall.height:
+            yield _upright(job, wall, "head", opening.name, opening.top)
+    for length in find_lengths(wall, job.masonry):
+        if length.size < wall.length and not met.get(length.left_edge) and not met.get(length.right_edge):
+            name = f"{name_edge(wall, length.left_edge)} to {name_edge(wall, length.right_edge)}"
+            yield _along(job, wall, "pier", name, (length.size, joint, step))
+    yield _upright(job, wall, "height", wall.name, wall.height)
+
+
+def _along(job: Job, wall: Wall, what: What, name: str, size: tuple[int, int, int]) -> Size:
+    ticks, joint, step = size
+    off = _over(ticks + joint, step)
+    joints = max(0, -(-(ticks + joint) // job.masonry.module) - 1) if what != "width" else -(-ticks // job.masonry.module)
+    masonry = job.masonry
+    taken = _grade(off, joints, job, (masonry.tightest_joint - masonry.joint, masonry.widest_joint - masonry.joint))
+    return Size(wall.name, what, name, ticks, off, joints, taken, odd=(ticks + joint - off) // step % 2 == 1)
+
+
+def _over(nominal: int, step: int) -> int:
+    """Ticks over the nearest multiple of a step, negative where under it; the rounding of thirds counts as nought."""
+    over = (nominal + step // 2) % step - step // 2
+    return 0 if abs(over) <= TICKS_OF_ROUNDING else over
+
+
+def _upright(job: Job, wall: Wall, what: What, name: str, level: int) -> Size:
+    unit, rows = job.masonry.unit, set_coursing(wall, job.masonry)
+    count = max(1, round(level / unit.gauge))
+    off = level - unit.height_of_courses(count)
+    if any(abs(level - unit.height_of_courses(n) - unit.bed_joint - (unit.half_high or -1)) <= TICKS_OF_ROUNDING
+           for n in (count - 1, count) if unit.half_high):
+        off = 0
+    low, high = bed_range(job.masonry)
+    taken = _grade(off, min(count, len(rows)), job, (low - unit.bed_joint, high - unit.bed_joint))
+    return Size(wall.name, what, name, level, off, min(count, len(rows)), taken)
+
+
+def _grade(off: int, joints: int, job: Job, room: tuple[int, int]) -> Taken:
+    if not off:
+        return "fits"
+    unnoticed, noticed = noticed_from(job)
+    low, high = room
+    if not joints or not low * joints <= off <= high * joints or abs(off) > noticed * joints:
+        return "broken"
+    return "unnoticed" if abs(off) <= unnoticed * joints else "noticed"
+
+
+def noticed_from(job: Job) -> tuple[int, int]:
+    """How far a joint may be off before it is noticed, and before it counts as poor work; ticks."""
+    feet = job.measure == "feet"
+    step = TICKS_PER_INCH // 16 if feet else TICKS_PER_MM * 3 // 2
+    return step, 2 * step
+
+
+def shared_joint(masonry: Masonry, size: Size) -> int:
+    """The joint that would take the difference, in ticks."""
+    aimed = masonry.unit.bed_joint if size.what in ("sill", "head", "height") else masonry.joint
+    return aimed + size.joint_change
