@@ -10,8 +10,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from wallplan.lists.order import nest_search, nesting
-from wallplan.lists.order.nesting import FINISHED_ENDS, PLAIN, Nesting, Sort, Stock, bound, fill_longest_first, loss, nest
+from wallplan.lists.order import nest_search, patterns
+from wallplan.lists.order.nesting import Nesting, bound, fill_longest_first, nest
+from wallplan.lists.order.patterns import FINISHED_ENDS, PLAIN, Sort, Stock, loss
 
 INCH = 24_384
 BLOCK = Stock(15 * INCH + 5 * INCH // 8, INCH // 8)
@@ -131,7 +132,7 @@ def test_thousands_of_cuts_of_thirty_lengths_take_about_a_second() -> None:
 
 
 def test_too_many_patterns_are_not_looked_through_and_the_bound_says_so(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(nesting, "MOST_PATTERNS", 1)
+    monkeypatch.setattr(patterns, "MOST_PATTERNS", 1)
     for seed in range(200):
         stock, sorts = random_sorts(seed)
         found = nest(stock, sorts)

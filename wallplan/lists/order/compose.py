@@ -7,6 +7,7 @@ from fractions import Fraction
 from wallplan.layout.model import Layout
 from wallplan.lists.order.batch import describe_batch, measure_batch, order_ingredients
 from wallplan.lists.order.built_in import order_built_in
+from wallplan.lists.order.counted import counted_pieces
 from wallplan.lists.order.days import find_output, plan_days
 from wallplan.lists.order.figures import scale_of
 from wallplan.lists.order.grout import order_grout
@@ -40,7 +41,7 @@ def list_order(layout: Layout) -> Order:
 
 def _fall_into_days(layout: Layout, mortar: Mortar) -> tuple[tuple[DayRow, ...], int]:
     """The days at the low output, and how many there would be at the high one."""
-    pieces = sum(len(course.pieces) for wall in layout.walls for course in wall.courses)
+    pieces = sum(1 for _ in counted_pieces(layout))
     each = mortar.high / pieces / measure_batch(layout.job.order, scale_of(layout.job.measure))
     low, high = find_output(layout.job)
     fast = plan_days(layout, high, each)

@@ -10,6 +10,7 @@ from wallplan.layout.explain import print_courses
 from wallplan.layout.model import Course, Layout, WallLayout
 from wallplan.lengths import TICKS_PER_FOOT
 from wallplan.lists.order.cells import CHANNELS
+from wallplan.lists.order.counted import pieces_in
 from wallplan.lists.order.figures import settle
 from wallplan.lists.order.line import DayRow
 from wallplan.plan.job import Job
@@ -75,11 +76,12 @@ def _lay(wall: WallLayout, stand: _Stand, room: int, whole: int, day_height: int
     reached, laid = stand, 0
     while reached.next < len(wall.courses):
         course = wall.courses[reached.next]
-        owed = len(course.pieces) - reached.begun
+        count = len(pieces_in(course, wall))
+        owed = count - reached.begun
         if course.top - stand.risen > day_height and reached.next > stand.next:
             break
         if owed > room - laid:
-            if len(course.pieces) > whole and laid == 0 and room == whole:
+            if count > whole and laid == 0 and room == whole:
                 return replace(reached, begun=reached.begun + room), room
             break
         laid += owed

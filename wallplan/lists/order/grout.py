@@ -10,6 +10,7 @@ from wallplan.catalogue.unit import Unit
 from wallplan.layout.model import Layout
 from wallplan.lengths import to_mm
 from wallplan.lists.order.cells import CHANNELS, find_stretches
+from wallplan.lists.order.counted import counted_pieces
 from wallplan.lists.order.figures import LITRES_PER_CUBIC_FOOT, Scale, scale_of, settle, settle_up, show
 from wallplan.lists.order.line import Line
 
@@ -33,7 +34,7 @@ def order_grout(layout: Layout) -> Iterator[Line]:
     if void is None:
         return
     channels = Counter[int]()
-    for piece in (piece for wall in layout.walls for course in wall.courses for piece in course.pieces):
+    for piece in counted_pieces(layout):
         if piece.shape in CHANNELS:
             channels[piece.height] += piece.length
     if channels:
@@ -73,7 +74,7 @@ def _order(layout: Layout, item: str, void: Fraction, units: Fraction, counted: 
 def tell_unknown(layout: Layout) -> str | None:
     """What to say where grout is wanted and the unit's net volume is not known; None where all is counted."""
     job = layout.job
-    wanted = any(piece.shape in CHANNELS for wall in layout.walls for course in wall.courses for piece in course.pieces)
+    wanted = any(piece.shape in CHANNELS for piece in counted_pieces(layout))
     wanted = wanted or job.order.steel.cell_spacing is not None or job.order.steel.jamb_cells
     if not wanted or job.masonry.unit.solid or job.masonry.unit.net_litres is not None:
         return None

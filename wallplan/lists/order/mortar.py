@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import NamedTuple
 
-from wallplan.layout.model import Course, Layout, WallLayout
+from wallplan.layout.model import Layout, Piece, WallLayout
 from wallplan.lengths import TICKS_PER_INCH
+from wallplan.lists.order.counted import pieces_in
 from wallplan.lists.order.figures import LITRES_PER_CUBIC_FOOT, Scale, scale_of, settle, settle_up, show
 from wallplan.lists.order.line import Line
 from wallplan.plan.job import Job
@@ -55,23 +56,26 @@ def fill_joints(length: Fraction, height: Fraction, width: Fraction, bed: Fracti
 
 def order_mortar(layout: Layout) -> tuple[Line, Mortar] | None:
     """The line of mixed mortar and what it is made of; None for a job without pieces."""
-    if not any(course.pieces for wall in layout.walls for course in wall.courses):
+    if not any(pieces_in(course, wall) for wall in layout.walls for course in wall.courses):
         return None
     scale = scale_of(layout.job.measure)
-    mortar = measure_mortar(layout, layout.walls)
+    mortar = measure_mortar(layout)
     return Line("mortar", "mortar, mixed", scale.volume, mortar.low, mortar.high - mortar.low, mortar.why), mortar
 
 
-def measure_mortar(layout: Layout, walls: Iterable[WallLayout]) -> Mortar:
-    """Mortar of some of a layout's walls."""
-    if layout.job.masonry.unit.solid:
-        return _fill_solid(layout.job, tuple(walls))
-    return _by_yield(layout.job, [course for wall in walls for course in wall.courses])
+def measure_mortar(layout: Layout) -> Mortar:
+    """Mortar of all walls."""
+    measure = _fill_solid if layout.job.masonry.unit.solid else _by_yield
+    return measure(layout.job, layout.walls)
 
 
-def running_length(courses: Iterable[Course], joint: int) -> int:
+def running_length(walls: Iterable[WallLayout], joint: int) -> int:
     """Ticks of bed that pieces lie on, each with a head joint; 0 for none."""
-    return sum(piece.length + joint for course in courses for piece in course.pieces)
+    return sum(piece.length + joint for piece in _pieces(walls))
+
+
+def _pieces(walls: Iterable[WallLayout]) -> Iterator[Piece]:
+    return (piece for wall in walls for course in wall.courses for piece in pieces_in(course, wall))
 
 
 def _fill_solid(job: Job, walls: tuple[WallLayout, ...]) -> Mortar:
@@ -79,12 +83,12 @@ def _fill_solid(job: Job, walls: tuple[WallLayout, ...]) -> Mortar:
     width = scale.size(job.masonry.unit.thickness)
     volumes, told = list[Fraction](), list[str]()
     for bed in sorted({wall.bed for wall in walls}):
-        courses = [course for wall in walls if wall.bed == bed for course in wall.courses]
-        run, thick = scale.size(running_length(courses, job.masonry.joint)), scale.size(bed)
+        alike = [wall for wall in walls if wall.bed == bed]
+        run, thick = scale.size(running_length(alike, job.masonry.joint)), scale.size(bed)
         volumes.append(settle(run * width * thick / scale.cube, 2))
         told.append(f"beds: {show(run)} {scale.length} of courses x {show(width)} x {show(thick)} / {scale.cube} = "
                     f"{show(volumes[-1])} {scale.volume}")
-    rise = scale.size(sum(piece.height for wall in walls for course in wall.courses for piece in course.pieces))
+    rise = scale.size(sum(piece.height for piece in _pieces(walls)))
     volumes.append(settle(rise * width * joint / scale.cube, 2))
     told.append(f"head joints, one a piece: {show(rise)} {scale.length} high in all x {show(width)} x {show(joint)} / "
                 f"{scale.cube} = {show(volumes[-1])}")
@@ -96,9 +100,9 @@ def _fill_solid(job: Job, walls: tuple[WallLayout, ...]) -> Mortar:
     return Mortar(net, net + waste, "; ".join(told))
 
 
-def _by_yield(job: Job, courses: list[Course]) -> Mortar:
+def _by_yield(job: Job, walls: tuple[WallLayout, ...]) -> Mortar:
     scale = scale_of(job.measure)
-    run = scale.size(running_length(courses, job.masonry.joint))
+    run = scale.size(running_length(walls, job.masonry.joint))
     module = scale.size(BLOCK_RUN)
     blocks = settle(run / module, 1)
     low, high = _find_yields(job, scale)

@@ -13,7 +13,7 @@ import numpy as np
 from scipy.optimize import Bounds, LinearConstraint, milp
 from scipy.sparse import csc_array
 
-from wallplan.lists.order.nesting import Pattern, Sort
+from wallplan.lists.order.patterns import Pattern, Sort
 
 SECONDS = 5.0
 """Longest search; past it the best found is kept with the bound that was proven."""

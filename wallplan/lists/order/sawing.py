@@ -8,8 +8,10 @@ from typing import NamedTuple
 
 from wallplan.catalogue.unit import Unit
 from wallplan.layout.model import Layout, Piece, WallLayout
+from wallplan.lists.order.counted import pieces_in
 from wallplan.lists.order.line import Sawing, Sawn
-from wallplan.lists.order.nesting import PLAIN, Nesting, Pattern, Sort, Stock, fits, loss, nest
+from wallplan.lists.order.nesting import Nesting, nest
+from wallplan.lists.order.patterns import PLAIN, Pattern, Sort, Stock, fits, loss
 from wallplan.plan.job import Job
 
 CROSS_SECTIONS = ("bond beam", "lintel")
@@ -56,9 +58,8 @@ def _find_cuts(layout: Layout) -> Iterator[tuple[_Kind, _Cut]]:
     for wall in layout.walls:
         ends = _seen_ends(wall)
         for course in wall.courses:
-            for piece in course.pieces:
-                if piece.of == wall.wall.name and piece.shape != "precast" and (
-                        piece.piece == "cut" or piece.piece in broken):
+            for piece in pieces_in(course, wall):
+                if piece.shape != "precast" and (piece.piece == "cut" or piece.piece in broken):
                     half_high = is_half_high(piece, layout.job)
                     rip = None if half_high or piece.height == unit.height else piece.height
                     yield _Kind(_section(piece), half_high, rip), _sort_cut(piece, ends, unit.length, unit.solid)

@@ -11,7 +11,8 @@ from wallplan.lengths import print_length
 from wallplan.lists.order.cells import CHANNELS, find_stretches
 from wallplan.lists.order.figures import scale_of, show
 from wallplan.lists.order.line import Line
-from wallplan.lists.order.nesting import PLAIN, Nesting, Sort, Stock, nest
+from wallplan.lists.order.nesting import Nesting, nest
+from wallplan.lists.order.patterns import PLAIN, Sort, Stock
 from wallplan.plan.job import Job
 
 

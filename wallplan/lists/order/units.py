@@ -6,11 +6,12 @@ from collections import Counter
 from collections.abc import Iterable
 from fractions import Fraction
 
-from wallplan.layout.model import Layout, Piece
+from wallplan.layout.model import Layout
 from wallplan.lengths import print_length, print_size
+from wallplan.lists.order.counted import counted_pieces
 from wallplan.lists.order.figures import settle, settle_up, show, show_sum
 from wallplan.lists.order.line import Line, Sawing, Sawn
-from wallplan.lists.order.nesting import PLAIN
+from wallplan.lists.order.patterns import PLAIN
 from wallplan.lists.order.sawing import is_half_high, name_unit
 from wallplan.plan.job import Job
 
@@ -30,11 +31,9 @@ def order_units(layout: Layout, sawings: Iterable[Sawing]) -> tuple[Line, ...]:
 
 def _laid_whole(layout: Layout) -> Iterable[tuple[str, str, bool]]:
     whole = {stock.name for stock in layout.job.masonry.unit.pieces if not stock.sawn}
-    for wall in layout.walls:
-        for course in wall.courses:
-            for piece in course.pieces:
-                if piece.of == wall.wall.name and piece.shape != "precast" and piece.piece in whole:
-                    yield piece.piece, piece.shape, is_half_high(piece, layout.job)
+    for piece in counted_pieces(layout):
+        if piece.shape != "precast" and piece.piece in whole:
+            yield piece.piece, piece.shape, is_half_high(piece, layout.job)
 
 
 def _rank(name: str, job: Job) -> tuple[bool, int, str]:
@@ -105,15 +104,12 @@ def _order_precast(layout: Layout) -> Iterable[Line]:
     """Precast lintels by their size, no spare: each is made or picked for its opening."""
     job = layout.job
     found: Counter[tuple[int, int]] = Counter()
-    for piece in _find_precast(layout):
-        found[piece.length, piece.height] += 1
+    for piece in counted_pieces(layout):
+        if piece.shape == "precast":
+            found[piece.length, piece.height] += 1
     for (length, height), count in sorted(found.items(), reverse=True):
         unit = " mm" if job.measure == "metric" else ""
         name = f"precast lintel {print_length(length, job.measure)}{unit} x {print_size(height, job.measure)} high"
         wish = job.order.of(name)
         yield Line("units", name, "each", Fraction(count), Fraction(0),
                    f"counted in the layout {count}; no spare: each is for its opening", wish.price)
-
-
-def _find_precast(layout: Layout) -> Iterable[Piece]:
-    return (piece for wall in layout.walls for course in wall.courses for piece in course.pieces if piece.shape == "precast")

@@ -1,0 +1,17 @@
+"""Which pieces a wall counts: at a corner a piece is seen in two walls and counted in one."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from wallplan.layout.model import Course, Layout, Piece, WallLayout
+
+
+def pieces_in(course: Course, wall: WallLayout) -> tuple[Piece, ...]:
+    """The pieces of a course that its wall counts; () for none."""
+    return tuple(piece for piece in course.pieces if piece.of == wall.wall.name)
+
+
+def counted_pieces(layout: Layout) -> Iterator[Piece]:
+    """Every piece of the job once."""
+    return (piece for wall in layout.walls for course in wall.courses for piece in pieces_in(course, wall))
