@@ -15,7 +15,8 @@ def add_to(app: typer.Typer) -> None:
 def lay(plan: Plan, json: Json = None) -> None:
     """Lay out the walls of PLAN and draw the bond.
 
-    The bond course by course as text, the pieces, cuts and joints, and what is proven; as JSON for other programs.
+    The bond course by course as text, the pieces, cuts and joints, what is proven, and which sizes are off the module; as JSON
+    for other programs.
     """
     from wallplan.planner import lay_plan, name_broken_rules
 
@@ -27,8 +28,9 @@ def lay(plan: Plan, json: Json = None) -> None:
 
             put_json(layout_as_json(layout, broken), json)
         if json != "-":
+            from wallplan.advice.fit_table import report_fit
             from wallplan.lists.report import report_layout
 
-            typer.echo(report_layout(layout, broken, terminal_width()))
+            typer.echo(report_layout(layout, broken, terminal_width(), report_fit(layout.job, terminal_width())))
         if broken:
             raise typer.Exit(RULE_BROKEN)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 
 import typer
-from wallplan_cli import check, cuts, lay, new, order, sheets, units
+from wallplan_cli import advise, check, cuts, lay, new, order, sheets, units
 
 app = typer.Typer(
     name="wallplan", no_args_is_help=True, add_completion=False, rich_markup_mode=None,
@@ -14,7 +14,7 @@ app = typer.Typer(
          "It lays out and counts; it never designs structure. Local codes and licensed designers go first.",
     epilog="Begin with: wallplan new my-wall.toml",
 )
-for module in (new, lay, check, sheets, cuts, order, units):
+for module in (new, lay, check, sheets, cuts, order, advise, units):
     module.add_to(app)
 
 

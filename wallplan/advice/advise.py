@@ -1,15 +1,19 @@
-"""Job -> advice: for each wall the best set of moves and the best move of each thing alone, ranked over the job."""
+"""Job -> advice: for each wall the best set of moves and the best move of each thing alone, ranked over the job.
+
+Walls that meet at corners are counted, and left as they are: only walls that stand alone are advised on.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
-from wallplan.advice.figures import Figures, add_figures
+from wallplan.advice.figures import Figures, add_figures, take_figures
 from wallplan.advice.moves import Move, distance, move_wall
 from wallplan.advice.offers import offer_moves
 from wallplan.advice.search import Best, find_best
 from wallplan.advice.trial import Trials
+from wallplan.layout.build import lay
 from wallplan.plan.advice_table import usual_movable
 from wallplan.plan.job import Job, Movable, Wall
 
@@ -75,6 +79,8 @@ def advise(job: Job, told: Callable[[int], None] = lambda laid: None) -> Advice:
     trials = Trials(job, told)
     together, alone, proven = list[Proposal](), list[Proposal](), True
     for number, wall in enumerate(job.walls):
+        if not stands_alone(wall):
+            continue
         best, singles = _advise_wall(wall, trials)
         before = trials.lay(wall)
         proven = proven and best.proven
@@ -83,6 +89,11 @@ def advise(job: Job, told: Callable[[int], None] = lambda laid: None) -> Advice:
         alone += [Proposal(number, single.moves, before, single.figures, single.proven) for single in singles]
     before, after = _total(job, trials, together)
     return Advice(job, before, after, _rank(together, alone), tuple(together), proven)
+
+
+def stands_alone(wall: Wall) -> bool:
+    """Whether a wall meets no other: what is moved in one that does moves in its neighbours too, which is not weighed."""
+    return wall.left_end == wall.right_end == "end"
 
 
 def _advise_wall(wall: Wall, trials: Trials) -> tuple[Best, list[Best]]:
@@ -100,7 +111,10 @@ def _advise_wall(wall: Wall, trials: Trials) -> tuple[Best, list[Best]]:
 
 def _total(job: Job, trials: Trials, together: list[Proposal]) -> tuple[Figures, Figures]:
     better = {proposal.wall: proposal.after for proposal in together}
-    before = [trials.lay(wall) for wall in job.walls]
+    if all(stands_alone(wall) for wall in job.walls):
+        before = tuple(trials.lay(wall) for wall in job.walls)
+    else:
+        before = tuple(take_figures(wall, job) for wall in lay(job).walls)
     return add_figures(before), add_figures(better.get(number, figures) for number, figures in enumerate(before))
 
 

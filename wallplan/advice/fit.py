@@ -12,8 +12,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from wallplan.advice.names import name_edge
-from wallplan.advice.offers import bond_step
-from wallplan.advice.spans import find_lengths
+from wallplan.advice.spans import bond_step, find_lengths
 from wallplan.layout.coursing import bed_range, set_coursing
 from wallplan.lengths import TICKS_PER_INCH, TICKS_PER_MM
 from wallplan.plan.job import Job, Masonry, Wall

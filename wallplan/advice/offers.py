@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from wallplan.advice.moves import Thing
-from wallplan.advice.spans import Edge, Length, find_lengths
+from wallplan.advice.spans import Edge, Length, bond_step, find_lengths
 from wallplan.layout.coursing import set_coursing
 from wallplan.plan.job import Masonry, Movable, Wall
 
@@ -18,11 +18,6 @@ NEAREST_LINES = 2
 
 Offers = dict[Thing, tuple[int, ...]]
 """For each thing its distances in ticks, the shortest first, never nought."""
-
-
-def bond_step(masonry: Masonry) -> int:
-    """What lengths are to be a multiple of, with a joint: half a module in half bond, a third in third bond, and so on."""
-    return masonry.ideal_lap or masonry.module
 
 
 def offer_moves(wall: Wall, masonry: Masonry, movable: Movable) -> Offers:

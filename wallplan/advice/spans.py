@@ -38,6 +38,11 @@ class Length:
         return self.right - self.left
 
 
+def bond_step(masonry: Masonry) -> int:
+    """What lengths are to be a multiple of, with a joint: half a module in half bond, a third in third bond, and so on."""
+    return masonry.ideal_lap or masonry.module
+
+
 def find_lengths(wall: Wall, masonry: Masonry) -> tuple[Length, ...]:
     """Every length of a wall, from left to right, the shorter first; a wall without openings has one for each panel."""
     rows = set_coursing(wall, masonry)

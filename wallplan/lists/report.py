@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from wallplan.findings import Finding
 from wallplan.layout.explain import print_courses
@@ -21,16 +21,17 @@ CAUTION = (
 SAW_CAUTION = "Cut wet or with extraction, and wear a mask: the dust of masonry is silica, and silica kills."
 
 
-def report_layout(layout: Layout, broken: Sequence[Finding], width: int) -> str:
-    """The whole report of ``wallplan lay``."""
+def report_layout(layout: Layout, broken: Sequence[Finding], width: int, notes: Mapping[str, str] | None = None) -> str:
+    """The whole report of ``wallplan lay``. ``notes`` are told after the figures of the wall of that name."""
     parts = [layout.job.title]
     for wall in layout.walls:
-        parts.append(_report_wall(wall, layout.job, [one for one in broken if one.wall == wall.wall.name], width))
+        parts.append(_report_wall(wall, layout.job, [one for one in broken if one.wall == wall.wall.name], width,
+                                  (notes or {}).get(wall.wall.name)))
     parts.append(wrap_text(CAUTION, width))
     return "\n\n".join(parts)
 
 
-def _report_wall(wall: WallLayout, job: Job, broken: Sequence[Finding], width: int) -> str:
+def _report_wall(wall: WallLayout, job: Job, broken: Sequence[Finding], width: int, note: str | None) -> str:
     shapes = {piece.shape for course in wall.courses for piece in course.pieces}
     legend = "   ".join(["| head joint", *(LEGEND[shape] for shape in LEGEND if shape in shapes)])
     if wall.cutting:
@@ -39,6 +40,8 @@ def _report_wall(wall: WallLayout, job: Job, broken: Sequence[Finding], width: i
         wrap_text(_head(wall, job), width), "", *draw_bond(wall, job.masonry, width), "", "     " + legend, "",
         set_columns(_figures(wall, job), width),
     ]
+    if note:
+        told += ["", note]
     if wall.why:
         told += ["", "Where the bound is not reached:", *(wrap_text(line, width, indent="  ") for line in wall.why)]
     told += ["", *_tell_rules(broken, job, width)]

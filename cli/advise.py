@@ -1,0 +1,124 @@
+"""``wallplan advise``: what to move before anything is bought or poured, and what it saves."""
+
+from __future__ import annotations
+
+import sys
+import time
+from collections.abc import Callable
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+from wallplan_cli.faults import RULE_BROKEN, ends_plainly, refuse
+from wallplan_cli.shared import Json, Plan, put_json, terminal_width
+
+if TYPE_CHECKING:
+    from wallplan.advice.advise import Advice
+
+PATIENCE = 1.0
+"""Seconds before the terminal shows how far the search is."""
+
+
+def add_to(app: typer.Typer) -> None:
+    """Add the command to the program."""
+    app.command(epilog="Example: wallplan advise samples/pier.toml")(advise)
+
+
+def advise(
+    plan: Plan,
+    new: Annotated[
+        Path | None, typer.Argument(metavar="[NEW]", help="The plan as changed: its figures beside those of PLAN.",
+                                    show_default=False)
+    ] = None,
+    write: Annotated[
+        bool, typer.Option("--write", help="Write the plan with the best moves of each wall beside it; never overwrites.")
+    ] = False,
+    alternatives: Annotated[
+        bool, typer.Option("--alternatives", help="Also lay the walls in other bonds, units and joints, and compare.")
+    ] = False,
+    json: Json = None,
+) -> None:
+    """Say what to move in PLAN, by how much, and what it saves.
+
+    Openings, ends, sills, heads and control joints, alone and together, within the plan's [advice]; or two plans compared.
+    """
+    if new is not None and (write or alternatives):
+        raise refuse("two plans are only compared: leave out --write and --alternatives")
+    with ends_plainly():
+        broken = _compare_plans(plan, new, json) if new is not None else _advise_plan(plan, write, alternatives, json)
+        if broken:
+            raise typer.Exit(RULE_BROKEN)
+
+
+def _compare_plans(plan: Path, new: Path, json: str | None) -> bool:
+    from wallplan.advice.as_json import plans_as_json
+    from wallplan.advice.compare import take_job_figures
+    from wallplan.advice.tell import tell_two_plans
+    from wallplan.plan.load import load_plan
+
+    jobs = [load_plan(path) for path in (plan, new)]
+    old_figures, new_figures = ((str(path), take_job_figures(job)) for path, job in zip((plan, new), jobs, strict=True))
+    if json is not None:
+        put_json(plans_as_json(old_figures, new_figures), json)
+    if json != "-":
+        typer.echo(tell_two_plans(old_figures, new_figures, terminal_width()))
+    return bool(new_figures[1].broken_places)
+
+
+def _advise_plan(plan: Path, write: bool, alternatives: bool, json: str | None) -> bool:
+    from wallplan.advice.advise import advise as find_advice
+    from wallplan.advice.as_json import advice_as_json
+    from wallplan.advice.compare import compare
+    from wallplan.advice.tell import report_advice
+    from wallplan.plan.load import load_plan
+
+    job = load_plan(plan)
+    target = _find_target(plan) if write else None
+    told = _show_progress()
+    advice = find_advice(job, told)
+    others = compare(job, told) if alternatives else ()
+    told(0)
+    if target is not None and advice.together:
+        _write(plan, target, advice)
+    if json is not None:
+        put_json(advice_as_json(advice, others), json)
+    if json != "-":
+        typer.echo(report_advice(advice, others, terminal_width()))
+    return bool(advice.figures.broken_places)
+
+
+def _find_target(plan: Path) -> Path:
+    from wallplan.files import FileFault
+
+    target = plan.with_name(f"{plan.stem}-advised.toml")
+    if target.exists() or target.is_symlink():
+        raise FileFault(f"{target}: is there already and stays as it is; move it away first")
+    return target
+
+
+def _write(plan: Path, target: Path, advice: Advice) -> None:
+    from wallplan.advice.write import NotWritten, write_changes
+    from wallplan.files import write_file
+
+    try:
+        changed = write_changes(plan.read_bytes().decode("utf-8-sig"), advice.job, advice.advised)
+    except NotWritten as fault:
+        raise refuse(f"{plan}: {fault}") from None
+    write_file(target, changed.encode())
+    typer.echo(f"{target} is written", err=True)
+
+
+def _show_progress() -> Callable[[int], None]:
+    """What shows the search on a terminal once it takes long; 0 wipes it."""
+    begun, shown = time.monotonic(), [0.0]
+
+    def told(laid: int) -> None:
+        now = time.monotonic()
+        if not sys.stderr.isatty() or (laid and (now - begun < PATIENCE or now - shown[0] < 0.1)):
+            return
+        if laid or shown[0]:
+            shown[0] = now
+            bar = "#" * (laid // 4 % 30)
+            typer.echo(f"\r[{bar:30}] {laid} walls laid on trial" if laid else f"\r{'':60}\r", nl=False, err=True)
+
+    return told

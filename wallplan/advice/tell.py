@@ -1,0 +1,90 @@
+"""Advice as text: what to move and what it saves, two plans against each other, alternatives side by side."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from wallplan.advice.advise import Advice, Proposal, stands_alone
+from wallplan.advice.compare import Alternative
+from wallplan.advice.figures import Figures
+from wallplan.advice.moves import move_wall
+from wallplan.advice.name_moves import name_move
+from wallplan.lists.columns import set_columns, wrap_text
+from wallplan.plan.job import Job
+
+OWNER = "Whoever owns a dimension decides: ask before an opening, an end or a control joint is moved."
+SAW_TIME = "Time at the saw is rough: 3 1/2 minutes a cut (common practice, no source)."
+
+
+def report_advice(advice: Advice, alternatives: Sequence[Alternative], width: int) -> str:
+    """The whole report of ``wallplan advise PLAN``; one line where the plan fits and no alternatives are asked for."""
+    compared = ["Alternatives, the walls as planned:", tell_alternatives(alternatives, width)]
+    if advice.fits:
+        told = [f"{advice.job.title}: it fits. Nothing is cut and no rule is broken."]
+        return "\n\n".join([*told, *(compared if alternatives else [])])
+    told = [advice.job.title, wrap_text(f"As planned: {_tell_figures(advice.figures)}.", width)]
+    told += [_tell_proposal(number, one, advice.job, width) for number, one in enumerate(advice.proposals, start=1)]
+    if not advice.proposals:
+        told.append(wrap_text("Nothing that may be moved would save a cut or mend a rule.", width))
+    elif len(advice.together) > 1:
+        told.append(wrap_text(f"The best of each wall, all made: {_tell_change(advice.figures, advice.after)}.", width))
+    told += [wrap_text(line, width) for line in _notes(advice)]
+    return "\n\n".join([*told, *(compared if alternatives else [])])
+
+
+def _notes(advice: Advice) -> list[str]:
+    notes = []
+    if not all(stands_alone(wall) for wall in advice.job.walls):
+        notes.append("Walls that meet at corners are left as they are: there is no advice on them yet.")
+    if not advice.proven:
+        notes.append("Not everything was tried: where a proposal says so, a better one is not ruled out.")
+    return [*notes, SAW_TIME, OWNER] if advice.proposals else notes
+
+
+def _tell_proposal(number: int, proposal: Proposal, job: Job, width: int) -> str:
+    before = job.walls[proposal.wall]
+    after = move_wall(before, proposal.moves)
+    lines = [f"{number}. {before.name}: {_tell_change(proposal.before, proposal.after)}"
+             + ("" if proposal.proven else "; better is not ruled out")]
+    lines += [f"   {name_move(move, after, job.measure)}" for move in proposal.moves]
+    return "\n".join(wrap_text(line.strip(), width, indent=" " * (len(line) - len(line.lstrip()))) for line in lines)
+
+
+def _tell_figures(figures: Figures) -> str:
+    return ", ".join(f"{value} {name}" for name, value in list_figures(figures).items() if value or name == "cutting")
+
+
+def _tell_change(before: Figures, after: Figures) -> str:
+    then = list_figures(after)
+    return ", ".join(f"{name} {was} to {then[name]}" for name, was in list_figures(before).items() if was != then[name])
+
+
+def list_figures(figures: Figures) -> dict[str, int]:
+    """The figures by their names, in the order in which they are told."""
+    return {
+        "broken places": figures.broken_places, "cutting": figures.cutting, "sawn pieces": figures.sawn,
+        "short pieces": figures.short, "saw settings": len(figures.settings), "units to lay": figures.units,
+        "minutes at the saw": figures.saw_minutes,
+    }
+
+
+def tell_alternatives(alternatives: Sequence[Alternative], width: int) -> str:
+    """A table, one row an alternative; "" for none."""
+    rows = [["", *_HEADS]]
+    for one in alternatives:
+        cells = [str(value) for value in list_figures(one.figures).values()] if one.figures else ["cannot be laid so"]
+        rows.append([one.name, *cells])
+    return set_columns(rows, width, right=frozenset(range(1, len(_HEADS) + 1))) if alternatives else ""
+
+
+_HEADS = ("broken", "cutting", "sawn", "short", "settings", "units", "saw min")
+
+
+def tell_two_plans(old: tuple[str, Figures], new: tuple[str, Figures], width: int) -> str:
+    """The figures of two plans, and what the change from the first to the second costs or saves."""
+    rows = [["", "old", "new", "change"]]
+    then = list_figures(new[1])
+    for name, was in list_figures(old[1]).items():
+        change = then[name] - was
+        rows.append([name, str(was), str(then[name]), f"{change:+d}" if change else "same"])
+    return "\n\n".join([f"old: {old[0]}\nnew: {new[0]}", set_columns(rows, width, right=frozenset({1, 2, 3}))])
