@@ -15,8 +15,8 @@ def add_to(app: typer.Typer) -> None:
 def lay(plan: Plan, json: Json = None) -> None:
     """Lay out the walls of PLAN and draw the bond.
 
-    The bond course by course as text, the pieces, cuts and joints, what is proven, and which sizes are off the module; as JSON
-    for other programs.
+    The bond course by course as text, the pieces, cuts and joints, what is proven, and which sizes are off the module; as
+    JSON for other programs.
     """
     from wallplan.planner import lay_plan, name_broken_rules
 

@@ -1,7 +1,8 @@
 """Offers: the distances at which each thing of a wall is tried.
 
 Sideways the nearest distances, either way, that make a length fit or bring a jamb onto the bond as it runs from an end of
-the wall, and every step that the plan asks for. Sills, heads and tops are tried only where they miss the coursing, at the course lines near them.
+the wall, and every step that the plan asks for. Sills, heads and tops are tried only where they miss the coursing, at the
+course lines near them.
 """
 
 from __future__ import annotations

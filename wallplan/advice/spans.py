@@ -106,7 +106,8 @@ def count_rips(wall: Wall, masonry: Masonry) -> int:
 def _rips(level: int, row: Row, masonry: Masonry) -> bool:
     """Whether a level in a course is certain to be met by rips."""
     up, half = level - row.bottom, masonry.unit.half_high
-    if half is not None and any(up - row.bed <= fit <= up for fit in (row.bed + half, row.top - row.bottom - row.bed - half)):
+    fitting = () if half is None else (row.bed + half, row.top - row.bottom - row.bed - half)
+    if any(up - row.bed <= fit <= up for fit in fitting):
         return False
     return up > 3 * row.bed and row.top - level > 2 * row.bed
 
