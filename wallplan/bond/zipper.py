@@ -183,11 +183,16 @@ class _Zip:
         return cost
 
     def _tails(self, node: Node, mine: Side, beside: Node) -> tuple[Tail, ...]:
-        if not (mine.tails or node.moved):
+        """What the other track must still keep clear of when this one has moved on from a node.
+
+        A joint where it belongs is behind all that the other lays later. Not so one that was moved, nor any while the
+        other stands where it has no joint: its next may be an end against another wall, as near as it likes.
+        """
+        if beside.parts and not (mine.tails or node.moved):
             return ()
-        clear = min((place for place, _ in beside.parts), default=node.at) - self.terms.lap
-        moved = [part for part in node.parts if part[0] != node.at]
-        return tuple(tail for tail in (*mine.tails, *moved) if tail[0] > clear)
+        clear = min((place for place, _ in beside.parts), default=beside.at) - self.terms.lap
+        late = [part for part in node.parts if part[0] != node.at or not beside.parts]
+        return tuple(tail for tail in (*mine.tails, *late) if tail[0] > clear)
 
     def _trace(self, state: State) -> tuple[tuple[Node, ...], tuple[Node, ...]]:
         states = [state]

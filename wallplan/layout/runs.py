@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-import itertools
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from wallplan.bond.bounds import fills_with_stock
 from wallplan.bond.cost import BROKEN, IMPOSSIBLE, count_cutting
@@ -17,7 +17,10 @@ TICKS_OF_ROUNDING = 2
 
 @dataclass(frozen=True)
 class LaidRun:
-    """One run as its courses lay it: (left, length) of each piece, its head joints, cutting in one course and at least."""
+    """One run as its courses lay it: (left, length) of each piece, its head joints, cutting in one course and at least.
+
+    ``joined`` are the middles of head joints at its ends, against what another wall lays there.
+    """
 
     left: int
     right: int
@@ -25,6 +28,7 @@ class LaidRun:
     courses: int
     cutting: int
     at_least: int
+    joined: tuple[int, ...] = ()
 
     @property
     def joints(self) -> tuple[int, int]:
@@ -56,10 +60,7 @@ def lay_tracks(problem: Problem, joint: int) -> LaidTracks:
     if not short:
         return laid
     terms = problem.terms
-    rigid = Problem(
-        replace(terms, close=0, open=0),
-        problem.tracks, problem.fixed, problem.covered,
-    )
+    rigid = replace(problem, terms=replace(terms, close=0, open=0))
     found = close_zip(rigid)
     fixed = _lay(rigid, found, joint)
     if _count_short_laps(terms, fixed.runs) + found.cost // BROKEN < short:
@@ -69,23 +70,24 @@ def lay_tracks(problem: Problem, joint: int) -> LaidTracks:
 
 def _lay(problem: Problem, found: Found, joint: int) -> LaidTracks:
     runs = [
-        _lay_run(problem.terms, nodes, stretch, joint)
-        for nodes, track in zip(found.tracks, problem.tracks, strict=True)
+        _lay_run(problem.terms, nodes, stretch, joint, joined)
+        for nodes, track, joined in zip(found.tracks, problem.tracks, problem.joined, strict=True)
         for stretch in track
     ]
     return LaidTracks(tuple(runs), found.settings_proven, found.cost >= BROKEN, found.cost)
 
 
-def _lay_run(terms: Terms, nodes: tuple[Node, ...], stretch: Stretch, joint: int) -> LaidRun:
+def _lay_run(terms: Terms, nodes: tuple[Node, ...], stretch: Stretch, joint: int, joined: frozenset[int]) -> LaidRun:
     places = [place for node in nodes if (place := joint_in(terms, node, stretch)) is not None]
     points = [stretch.start, *sorted(places), stretch.end]
-    nominal = tuple(end - start for start, end in itertools.pairwise(points))
+    nominal = tuple(end - start for start, end in pairwise(points))
     fit = fit_run(terms, nominal)
     lengths = [length - joint for length in fit.pieces]
     left, right = stretch.start + joint, stretch.end
     cutting = 0 if fit.cost >= IMPOSSIBLE else count_cutting(fit.cost)
     at_least = 0 if fills_with_stock(terms, stretch.end - stretch.start) else 1
-    return LaidRun(left, right, _set_out(lengths, left, right), stretch.courses, cutting, at_least)
+    middles = tuple(end + joint // 2 for end in (stretch.start, stretch.end) if end in joined)
+    return LaidRun(left, right, _set_out(lengths, left, right), stretch.courses, cutting, at_least, middles)
 
 
 def _set_out(lengths: list[int], left: int, right: int) -> tuple[tuple[int, int], ...]:
@@ -103,8 +105,8 @@ def _count_short_laps(terms: Terms, runs: tuple[LaidRun, ...]) -> int:
     """Pairs of courses in which a joint stands closer to one below or above than the lap asked for."""
     joints: dict[int, int] = {}
     for run in runs:
-        for one, two in zip(run.pieces, run.pieces[1:], strict=False):
-            middle = (one[0] + one[1] + two[0]) // 2
+        between = [(one[0] + one[1] + two[0]) // 2 for one, two in pairwise(run.pieces)]
+        for middle in (*between, *run.joined):
             joints[middle] = joints.get(middle, 0) | run.courses
     places, short = sorted(joints), 0
     for index, place in enumerate(places):
