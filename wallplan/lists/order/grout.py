@@ -63,8 +63,8 @@ def _count_channels(channels: Counter[int], unit: Unit, scale: Scale) -> tuple[F
 def _order(layout: Layout, item: str, void: Fraction, units: Fraction, counted: str) -> Line:
     scale, waste = scale_of(layout.job.measure), layout.job.order.grout_waste
     net = settle(units * void, 2)
-    spare = settle_up(net * waste / 100, 2)
     exact = settle(net * waste / 100, 4)
+    spare = settle_up(exact, 2)
     why = (f"{counted}; a unit's cells hold {show(void)} {scale.volume}: gross less net volume of the full unit; "
            f"{show(units)} x {show(void)} = {show(net)} {scale.volume}; waste {show(net)} x {show(waste)} / 100 = "
            f"{show(exact)}, up to {show(spare)}; {show(net)} + {show(spare)} = {show(net + spare)}")

@@ -8,6 +8,7 @@ from typing import Literal, NamedTuple
 
 from wallplan.lists.order.figures import plain
 from wallplan.lists.order.nesting import Nesting
+from wallplan.lists.order.patterns import PLAIN
 
 Group = Literal["units", "mortar", "grout", "steel", "other"]
 GROUPS: tuple[Group, ...] = ("units", "mortar", "grout", "steel", "other")
@@ -59,6 +60,15 @@ class Sawn(NamedTuple):
     offcut: int
 
 
+class Ripped(NamedTuple):
+    """Units of one shape that are ripped: strips wanted, how many of them other units leave over, and units."""
+
+    shape: str
+    strips: int
+    reused: int
+    units: int
+
+
 @dataclass(frozen=True)
 class Sawing:
     """What is sawn from units of one kind. ``half_high`` units keep their height, as full ones do.
@@ -71,6 +81,16 @@ class Sawing:
     strips: int
     nesting: Nesting
     sawn: tuple[Sawn, ...]
+
+    def rip_units(self) -> tuple[Ripped, ...]:
+        """Units ripped, a shape at a time, stretchers last: they take the strips that other shapes leave over first."""
+        ripped: list[Ripped] = []
+        for shape in sorted({sawn.shape for sawn in self.sawn}, key=lambda shape: (shape == PLAIN, shape)):
+            strips = sum(sawn.times for sawn in self.sawn if sawn.shape == shape)
+            left = sum(one.units * self.strips - one.strips for one in ripped)
+            reused = min(left, strips) if shape == PLAIN else 0
+            ripped.append(Ripped(shape, strips, reused, -(-(strips - reused) // self.strips)))
+        return tuple(ripped)
 
 
 @dataclass(frozen=True)

@@ -94,8 +94,9 @@ def _fill_solid(job: Job, walls: tuple[WallLayout, ...]) -> Mortar:
                 f"{scale.cube} = {show(volumes[-1])}")
     net = sum(volumes, Fraction(0))
     told.append(f"{' + '.join(map(show, volumes))} = {show(net)}")
-    waste = settle_up(net * job.order.mortar_waste / 100, 2)
-    told += [f"waste {show(net)} x {show(job.order.mortar_waste)} / 100 = {show(waste)}",
+    exact = settle(net * job.order.mortar_waste / 100, 4)
+    waste = settle_up(exact, 2)
+    told += [f"waste {show(net)} x {show(job.order.mortar_waste)} / 100 = {show(exact)}, up to {show(waste)}",
              f"{show(net)} + {show(waste)} = {show(net + waste)}"]
     return Mortar(net, net + waste, "; ".join(told))
 

@@ -10,8 +10,7 @@ from wallplan.layout.model import Layout
 from wallplan.lengths import print_length, print_size
 from wallplan.lists.order.counted import counted_pieces
 from wallplan.lists.order.figures import settle, settle_up, show, show_sum
-from wallplan.lists.order.line import Line, Sawing, Sawn
-from wallplan.lists.order.patterns import PLAIN
+from wallplan.lists.order.line import Line, Ripped, Sawing, Sawn
 from wallplan.lists.order.sawing import is_half_high, name_unit
 from wallplan.plan.job import Job
 
@@ -50,25 +49,21 @@ def _tell_sawing(sawing: Sawing, job: Job) -> Iterable[tuple[str, tuple[str, int
             yield (name_unit(job, sawn.piece, sawn.shape, sawing.half_high),
                    (f"{sawn.times} as {' + '.join(sawn.cuts)}", sawn.times))
         return
-    left = 0
-    for shape in sorted({sawn.shape for sawn in sawing.sawn}, key=lambda shape: (shape == PLAIN, shape)):
-        alike = [sawn for sawn in sawing.sawn if sawn.shape == shape]
-        wanted = sum(sawn.times for sawn in alike)
-        over = min(left, wanted) if shape == PLAIN else 0
-        units = -(-(wanted - over) // sawing.strips)
-        left += units * sawing.strips - (wanted - over) - over
-        yield name_unit(job, alike[0].piece, shape, False), (_tell_rip(sawing, alike, wanted - over, over, job), units)
+    for ripped in sawing.rip_units():
+        alike = [sawn for sawn in sawing.sawn if sawn.shape == ripped.shape]
+        yield name_unit(job, alike[0].piece, ripped.shape, False), (_tell_rip(sawing, alike, ripped, job), ripped.units)
 
 
-def _tell_rip(sawing: Sawing, alike: list[Sawn], wanted: int, over: int, job: Job) -> str:
+def _tell_rip(sawing: Sawing, alike: list[Sawn], ripped: Ripped, job: Job) -> str:
     height = print_size(sawing.rip or 0, job.measure)
     cuts = ", ".join(f"{sawn.times} as {' + '.join(sawn.cuts)}" for sawn in alike)
-    reused = f", of them {over} left over from other units" if over else ""
+    reused = f" (other units leave {ripped.reused} of these strips)" if ripped.reused else ""
+    wanted = ripped.strips - ripped.reused
     if sawing.strips == 1:
-        return f"{wanted} ripped to {height}: {cuts}{reused}"
-    units = Fraction(wanted, sawing.strips)
-    return (f"strips {height} high: {cuts}{reused}; {wanted} strips / {sawing.strips} from a unit = "
-            f"{show(settle(units, 2))}, up to {settle_up(units)}")
+        return f"{wanted} ripped to {height}, {cuts}{reused}"
+    exact = Fraction(wanted, sawing.strips)
+    return (f"strips {height} high, {cuts}{reused}; strips of a unit: {wanted} / {sawing.strips} = "
+            f"{show(settle(exact, 2))}, up to {settle_up(exact)}")
 
 
 def _order_unit(name: str, laid: int, sawn: list[tuple[str, int]], job: Job) -> Line:
