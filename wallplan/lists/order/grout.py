@@ -42,9 +42,11 @@ def order_grout(layout: Layout) -> Iterator[Line]:
         yield _order(layout, "grout, bond beams and lintel units", void, units, f"bond-beam and lintel units {told}")
     cells = sum(stretch.cells for wall in layout.walls for stretch in find_stretches(wall, job))
     if cells:
-        units = Fraction(cells, CELLS_PER_UNIT)
+        rise, high = scale.size(job.masonry.unit.gauge), scale.size(job.masonry.unit.height)
+        units = settle(Fraction(cells, CELLS_PER_UNIT) * rise / high, 2)
         yield _order(layout, "grout, cells", void, units,
-                     f"courses of cells outside channels {cells} / {CELLS_PER_UNIT} a unit = {show(units)} units")
+                     f"courses of cells outside channels, with their beds: {cells} / {CELLS_PER_UNIT} x {show(rise)} / "
+                     f"{show(high)} = {show(units)} units")
 
 
 def _count_channels(channels: Counter[int], unit: Unit, scale: Scale) -> tuple[Fraction, str]:
