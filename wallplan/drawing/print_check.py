@@ -14,6 +14,9 @@ CHECK_LINE: dict[Measure, tuple[float, str]] = {
 }
 """The line to measure: its length in mm, and what it says."""
 
+SMALLEST_USUAL = 100
+"""Over this ratio the bar's parts are ten feet or ten metres."""
+
 _LINE_Y = 5.2
 
 
@@ -28,6 +31,8 @@ def set_print_check(scale: Scale, measured: Measure, width: float) -> Panel:
 
 def bar_part(scale: Scale, measured: Measure) -> tuple[float, str]:
     """Length of one part of the bar on the paper, mm, and what it is called."""
+    if scale.ratio > SMALLEST_USUAL:
+        return (3048.0 / scale.ratio, "x 10 ft") if measured == "feet" else (10_000.0 / scale.ratio, "x 10 m")
     if measured == "feet":
         return 304.8 / scale.ratio, "ft"
     return (1000.0 / scale.ratio, "m") if scale.ratio >= 50 else (100.0 / scale.ratio, "x 100 mm")

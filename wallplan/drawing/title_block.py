@@ -42,14 +42,11 @@ def set_title_block(wall: WallLayout, job: Job, scale: Scale, sheet: Sheet, widt
     lines = [
         Line(shorten(f"WALL {clean(wall.wall.name)}", LARGE_FIGURES, room), LARGE_FIGURES),
         Line(shorten(clean(job.title), FIGURES, room), FIGURES),
-        Line(f"Outside face. Left: {_ENDS[wall.wall.left_end]}. Right: {_ENDS[wall.wall.right_end]}. "
-             "Distances from the left."),
-        Line(_print_unit(job)),
-        Line(f"{_BONDS[job.masonry.bond]}. Head joints as laid {print_joints(wall, job)}, "
-             f"bed joints {tie(print_size(wall.bed, job.measure))}."),
-        Line(f"Plan sizes {job.sizes}, this sheet actual. Heights from 0, top of footing."),
-        Line(f"Scale {scale.name}. Sheet {sheet.number} of {sheet.count}."
-             f"{f' Date {clean(job.date)}.' if job.date else ''}"),
+        Line(print_face(wall)),
+        Line(print_unit(job)),
+        Line(print_bond((wall,), job)),
+        Line(print_sizes(job)),
+        Line(print_place(job, scale, sheet)),
     ]
     if sheet.part:
         lines.append(Line(sheet.part))
@@ -62,15 +59,40 @@ def tell_part(left: str, right: str, courses: tuple[int, int] | None) -> str:
     return f"This sheet: {tie(left)} to {tie(right)} from the left end{rows}; what both sheets show is built once."
 
 
-def _print_unit(job: Job) -> str:
+def print_unit(job: Job) -> str:
+    """The unit with its specified size, in a line."""
     unit, measure = job.masonry.unit, job.measure
     thick, high, long = (tie(print_size(size, measure)) for size in (unit.thickness, unit.height, unit.length))
     return f"Unit: {clean(unit.name)}, specified {thick} thick, {high} high, {long} long."
 
 
-def print_joints(wall: WallLayout, job: Job) -> str:
-    """The head joint as laid, or the narrowest and the widest of them."""
-    narrow, wide = (tie(print_size(joint, job.measure)) for joint in wall.joints)
+def print_face(wall: WallLayout) -> str:
+    """Which face is seen, how it ends on the left and on the right, and where distances start."""
+    return (f"Outside face. Left: {_ENDS[wall.wall.left_end]}. Right: {_ENDS[wall.wall.right_end]}. "
+            "Distances from the left.")
+
+
+def print_bond(walls: tuple[WallLayout, ...], job: Job) -> str:
+    """The bond, and the joints as laid in these walls. Raises ValueError for no walls."""
+    heads = [joint for wall in walls for joint in wall.joints]
+    beds = [wall.bed for wall in walls]
+    return (f"{_BONDS[job.masonry.bond]}. Head joints as laid {_print_range(min(heads), max(heads), job)}, "
+            f"bed joints {_print_range(min(beds), max(beds), job)}.")
+
+
+def print_sizes(job: Job) -> str:
+    """Which sizes are nominal and which actual, and the datum."""
+    return f"Plan sizes {job.sizes}, this sheet actual. Heights from 0, top of footing."
+
+
+def print_place(job: Job, scale: Scale | None, sheet: Sheet) -> str:
+    """Scale, the sheet's place in its set, and the date where the plan gives one."""
+    drawn = f"Scale {scale.name}." if scale else "Not to scale."
+    return f"{drawn} Sheet {sheet.number} of {sheet.count}.{f' Date {clean(job.date)}.' if job.date else ''}"
+
+
+def _print_range(least: int, most: int, job: Job) -> str:
+    narrow, wide = (tie(print_size(joint, job.measure)) for joint in (least, most))
     return narrow if narrow == wide else f"{narrow} to {wide}"
 
 

@@ -1,0 +1,131 @@
+"""Walls in plan: joined walls as one building, each wall a leg from corner to corner, in ticks; x runs right, y up.
+
+The first wall of a building runs to the right along y = 0 and its body lies above: seen from outside, walls go round from
+left to right, so that a building turns left at an outside corner and right at an inside one.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import NamedTuple
+
+from wallplan.layout.corners import joined_to
+from wallplan.layout.model import Layout, WallLayout
+
+
+class Place(NamedTuple):
+    """A place in plan, ticks."""
+
+    x: int
+    y: int
+
+
+class Extent(NamedTuple):
+    """An upright rectangle in plan, ticks."""
+
+    left: int
+    bottom: int
+    right: int
+    top: int
+
+
+@dataclass(frozen=True)
+class Leg:
+    """One wall in plan: where its outside face starts, and the way it runs, one of the four along the axes."""
+
+    wall: WallLayout
+    start: Place
+    way: Place
+
+    def at(self, along: int, deep: int) -> Place:
+        """The place so far along the wall from its left end, and so deep behind its outside face."""
+        return Place(self.start.x + self.way.x * along - self.way.y * deep,
+                     self.start.y + self.way.y * along + self.way.x * deep)
+
+    def extent(self, left: int, right: int, near: int, far: int) -> Extent:
+        """The rectangle from ``left`` to ``right`` along the wall, ``near`` to ``far`` behind its outside face."""
+        one, other = self.at(left, near), self.at(right, far)
+        return Extent(min(one.x, other.x), min(one.y, other.y), max(one.x, other.x), max(one.y, other.y))
+
+
+@dataclass(frozen=True)
+class Check:
+    """A corner that is square when the straight line between its neighbours measures ``length`` ticks; numbers from 1."""
+
+    corner: int
+    ends: tuple[int, int]
+    length: int
+
+
+@dataclass(frozen=True)
+class Building:
+    """Walls that join, or one free wall. ``points`` are the ends of the legs' outside faces, numbered from 1 as they
+    come; a closed building's first point is also its last leg's end, and stands once."""
+
+    legs: tuple[Leg, ...]
+    points: tuple[Place, ...]
+    closed: bool
+    thickness: int
+
+    @property
+    def extent(self) -> Extent:
+        """What the walls take in plan."""
+        found = [leg.extent(0, leg.wall.wall.length, 0, self.thickness) for leg in self.legs]
+        return Extent(min(e.left for e in found), min(e.bottom for e in found),
+                      max(e.right for e in found), max(e.top for e in found))
+
+    @property
+    def is_rectangle(self) -> bool:
+        """Whether four walls close with both pairs of opposite walls alike."""
+        lengths = [leg.wall.wall.length for leg in self.legs]
+        return self.closed and len(lengths) == 4 and lengths[:2] == lengths[2:]
+
+    @property
+    def corners(self) -> tuple[int, ...]:
+        """The numbers of the points where two walls meet."""
+        return tuple(range(1, len(self.points) + 1)) if self.closed else tuple(range(2, len(self.points)))
+
+    def meeting(self, corner: int) -> tuple[Leg, Leg]:
+        """The walls left and right of a corner. Raises IndexError for a number that is no corner's."""
+        return self.legs[corner - 2], self.legs[corner - 1]
+
+    def checks(self) -> tuple[Check, ...]:
+        """For each corner the hypotenuse over its two walls, which proves its angle (Pythagoras)."""
+        count = len(self.points)
+        found = []
+        for corner in self.corners:
+            before, after = (corner - 2) % count, corner % count
+            one, other = self.points[before], self.points[after]
+            found.append(Check(corner, (before + 1, after + 1), round(math.hypot(one.x - other.x, one.y - other.y))))
+        return tuple(found)
+
+
+def find_buildings(layout: Layout) -> tuple[Building, ...]:
+    """The job's buildings in the plan's order; () for a job without walls."""
+    meets = [joined_to(layout.job, index) for index in range(len(layout.walls))]
+    starts = [index for index, (left, _) in enumerate(meets) if left is None]
+    thickness = layout.job.masonry.unit.thickness
+    if layout.walls and not starts:
+        return (_go_round(layout, list(range(len(layout.walls))), thickness, closed=True),)
+    return tuple(_go_round(layout, _follow(meets, start), thickness, closed=False) for start in starts)
+
+
+def _follow(meets: list[tuple[int | None, int | None]], start: int) -> list[int]:
+    chain = [start]
+    while (following := meets[chain[-1]][1]) is not None and following != start:
+        chain.append(following)
+    return chain
+
+
+def _go_round(layout: Layout, chain: list[int], thickness: int, *, closed: bool) -> Building:
+    place, way = Place(0, 0), Place(1, 0)
+    legs: list[Leg] = []
+    points = [place]
+    for index in chain:
+        wall = layout.walls[index]
+        legs.append(Leg(wall, place, way))
+        place = legs[-1].at(wall.wall.length, 0)
+        points.append(place)
+        way = Place(-way.y, way.x) if wall.wall.right_end == "outside corner" else Place(way.y, -way.x)
+    return Building(tuple(legs), tuple(points[:-1] if closed else points), closed, thickness)
