@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sys
 import time
 from collections.abc import Callable
@@ -33,6 +34,9 @@ def advise(
     write: Annotated[
         bool, typer.Option("--write", help="Write the plan with the best moves of each wall beside it; never overwrites.")
     ] = False,
+    thorough: Annotated[
+        bool, typer.Option("--thorough", help="Lay every choice that might be better still, however long it takes.")
+    ] = False,
     alternatives: Annotated[
         bool, typer.Option("--alternatives", help="Also lay the walls in other bonds, units and joints, and compare.")
     ] = False,
@@ -42,10 +46,12 @@ def advise(
 
     Openings, ends, sills, heads and control joints, alone and together, within the plan's [advice]; or two plans compared.
     """
-    if new is not None and (write or alternatives):
-        raise refuse("two plans are only compared: leave out --write and --alternatives")
+    if new is not None and (write or alternatives or thorough):
+        raise refuse("two plans are only compared: leave out --write, --alternatives and --thorough")
     with ends_plainly():
-        broken = _compare_plans(plan, new, json) if new is not None else _advise_plan(plan, write, alternatives, json)
+        target = _find_target(plan) if write else None
+        broken = _compare_plans(plan, new, json) if new is not None else _advise_plan(
+            plan, target, json, thorough=thorough, alternatives=alternatives)
         if broken:
             raise typer.Exit(RULE_BROKEN)
 
@@ -65,17 +71,17 @@ def _compare_plans(plan: Path, new: Path, json: str | None) -> bool:
     return bool(new_figures[1].broken_places)
 
 
-def _advise_plan(plan: Path, write: bool, alternatives: bool, json: str | None) -> bool:
+def _advise_plan(plan: Path, target: Path | None, json: str | None, *, thorough: bool, alternatives: bool) -> bool:
     from wallplan.advice.advise import advise as find_advice
     from wallplan.advice.as_json import advice_as_json
     from wallplan.advice.compare import compare
     from wallplan.advice.tell import report_advice
+    from wallplan.advice.trial import MOST_TRIALS
     from wallplan.plan.load import load_plan
 
     job = load_plan(plan)
-    target = _find_target(plan) if write else None
     told = _show_progress()
-    advice = find_advice(job, told)
+    advice = find_advice(job, told, most=None if thorough else MOST_TRIALS, processes=os.cpu_count() or 1)
     others = compare(job, told) if alternatives else ()
     told(0)
     if target is not None and advice.together:

@@ -5,19 +5,23 @@ Walls that meet at corners are counted, and left as they are: only walls that st
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 from wallplan.advice.figures import Figures, add_figures, take_figures
 from wallplan.advice.moves import Move, distance, move_wall
 from wallplan.advice.offers import offer_moves
-from wallplan.advice.search import Best, find_best
-from wallplan.advice.trial import Trials
+from wallplan.advice.search import Best, find_alone, find_best
+from wallplan.advice.trial import MOST_TRIALS, Trials
 from wallplan.layout.build import lay
 from wallplan.plan.advice_table import usual_movable
 from wallplan.plan.job import Job, Movable, Wall
 
 MOST_PROPOSALS = 5
+"""Proposals told of a job."""
+
+MOST_ALONE = 3
+"""Things of one wall of which the best move alone is looked for."""
 
 
 @dataclass(frozen=True)
@@ -74,21 +78,49 @@ def movable_of(job: Job) -> Movable:
     return job.movable or usual_movable(job.masonry, job.measure)
 
 
-def advise(job: Job, told: Callable[[int], None] = lambda laid: None) -> Advice:
-    """Advice for every wall of a job. ``told`` is called with the number of walls laid on trial, for a progress bar."""
-    trials = Trials(job, told)
-    together, alone, proven = list[Proposal](), list[Proposal](), True
-    for number, wall in enumerate(job.walls):
-        if not stands_alone(wall):
-            continue
-        best, singles = _advise_wall(wall, trials)
-        before = trials.lay(wall)
-        proven = proven and best.proven
-        if best.moves:
-            together.append(Proposal(number, best.moves, before, best.figures, best.proven))
-        alone += [Proposal(number, single.moves, before, single.figures, single.proven) for single in singles]
-    before, after = _total(job, trials, together)
-    return Advice(job, before, after, _rank(together, alone), tuple(together), proven)
+def advise(job: Job, told: Callable[[int], None] = lambda laid: None, *, most: int | None = MOST_TRIALS,
+           processes: int = 1) -> Advice:
+    """Advice for every wall of a job. ``told`` is called with the number of walls laid on trial, for a progress bar.
+
+    ``most`` walls are laid in each search, None for as many as a proof takes. Walls are shared among ``processes``.
+    """
+    trials = Trials(job, told, most)
+    alone = [number for number, wall in enumerate(job.walls) if stands_alone(wall)]
+    misfits = [number for number in alone if trials.lay(job.walls[number]).grade != (0, 0)]
+    found = _advise_walls([(job, number, most) for number in misfits], trials, told, processes)
+    before = {number: trials.lay(job.walls[number]) for number in misfits}
+    together = tuple(Proposal(number, best.moves, before[number], best.figures, best.proven)
+                     for number, (best, _) in zip(misfits, found, strict=True) if best.moves)
+    singles = [Proposal(number, single.moves, before[number], single.figures, single.proven)
+               for number, (_, several) in zip(misfits, found, strict=True) for single in several]
+    as_planned, after = _total(job, trials, together)
+    return Advice(job, as_planned, after, _rank(together, singles), together, all(best.proven for best, _ in found))
+
+
+_Found = tuple[Best, list[Best]]
+"""The best set of moves of a wall, and of the few things that alone save most the best move of each."""
+
+
+def _advise_walls(tasks: list[tuple[Job, int, int | None]], trials: Trials, told: Callable[[int], None],
+                  processes: int) -> list[_Found]:
+    if processes < 2 or len(tasks) < 2:
+        return [_advise_wall(trials.job.walls[number], trials) for _, number, _ in tasks]
+    from concurrent.futures import ProcessPoolExecutor  # only many walls want it
+
+    found, laid = list[_Found](), trials.laid
+    with ProcessPoolExecutor(min(processes, len(tasks))) as pool:
+        for one, tried in pool.map(_advise_apart, tasks):
+            laid += tried
+            found.append(one)
+            told(laid)
+    return found
+
+
+def _advise_apart(task: tuple[Job, int, int | None]) -> tuple[_Found, int]:
+    """One wall in a process of its own, and how many walls it laid."""
+    job, number, most = task
+    trials = Trials(job, most=most)
+    return _advise_wall(job.walls[number], trials), trials.laid
 
 
 def stands_alone(wall: Wall) -> bool:
@@ -96,20 +128,14 @@ def stands_alone(wall: Wall) -> bool:
     return wall.left_end == wall.right_end == "end"
 
 
-def _advise_wall(wall: Wall, trials: Trials) -> tuple[Best, list[Best]]:
-    """The best set, and for each thing that alone saves something its best move."""
-    before = Best((), trials.lay(wall), proven=True)
-    if before.figures.grade == (0, 0):
-        return before, []
+def _advise_wall(wall: Wall, trials: Trials) -> _Found:
     movable = movable_of(trials.job)
     offers = offer_moves(wall, trials.job.masonry, movable)
-    singles = [find_best(wall, {thing: by}, movable, trials) for thing, by in offers.items()]
-    helping = [single for single in singles if single.moves]
-    known = min(helping, key=lambda single: single.rank, default=before)
-    return find_best(wall, offers, movable, trials, known), helping
+    singles = find_alone(wall, offers, movable, trials, MOST_ALONE)
+    return find_best(wall, offers, movable, trials, singles[0] if singles else None), singles
 
 
-def _total(job: Job, trials: Trials, together: list[Proposal]) -> tuple[Figures, Figures]:
+def _total(job: Job, trials: Trials, together: Sequence[Proposal]) -> tuple[Figures, Figures]:
     better = {proposal.wall: proposal.after for proposal in together}
     if all(stands_alone(wall) for wall in job.walls):
         before = tuple(trials.lay(wall) for wall in job.walls)
@@ -118,7 +144,7 @@ def _total(job: Job, trials: Trials, together: list[Proposal]) -> tuple[Figures,
     return add_figures(before), add_figures(better.get(number, figures) for number, figures in enumerate(before))
 
 
-def _rank(together: list[Proposal], alone: list[Proposal]) -> tuple[Proposal, ...]:
+def _rank(together: Sequence[Proposal], alone: Sequence[Proposal]) -> tuple[Proposal, ...]:
     """The best few; a wall's end moved either way to the same figures is told once, and so is a set of one."""
     ranked, seen = list[Proposal](), set[object]()
     for proposal in sorted([*together, *alone], key=lambda one: (one.saving, one.wall)):

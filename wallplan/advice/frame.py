@@ -49,16 +49,17 @@ class _Held:
 
 
 class Frame:
-    """A wall's lengths and its offers. ``least_pier`` keeps every length from becoming narrower than that."""
+    """A wall's lengths and its offers. ``least_pier`` keeps every length from becoming narrower than that, ``most`` is how
+    many things are moved together at most."""
 
-    def __init__(self, wall: Wall, masonry: Masonry, offers: Offers, least_pier: int) -> None:
+    def __init__(self, wall: Wall, masonry: Masonry, offers: Offers, least_pier: int, most: int = MOST_MOVES) -> None:
         self.masonry, self.terms = masonry, bond_terms(masonry)
         self.sideways = [(thing, by) for thing, by in offers.items() if thing.kind not in UPRIGHT]
-        self.gave_up = False
+        self.most, self.gave_up = most, False
         upright = [(thing, (0, *by)) for thing, by in offers.items() if thing.kind in UPRIGHT]
         self.levels = [
             tuple(Move(thing, by) for (thing, _), by in zip(upright, chosen, strict=True) if by)
-            for chosen in product(*(by for _, by in upright)) if sum(by != 0 for by in chosen) <= MOST_MOVES]
+            for chosen in product(*(by for _, by in upright)) if sum(by != 0 for by in chosen) <= most]
         levelled = [move_wall(wall, moves) for moves in self.levels]
         self.held = [self._hold(moved, least_pier) for moved in levelled]
         widths_stay = all(thing.kind != "width" for thing in offers)
@@ -77,7 +78,7 @@ class Frame:
             if len(chosen) == len(self.sideways):
                 yield Choice(bound, (*self.levels[number], *self._moves(chosen)))
                 continue
-            for by in (0, *self.sideways[len(chosen)][1]) if bound[1] < MOST_MOVES else (0,):
+            for by in (0, *self.sideways[len(chosen)][1]) if bound[1] < self.most else (0,):
                 cutting = self._cut(number, (*chosen, by))
                 if cutting is not None:
                     moved = (bound[0] + cutting, bound[1] + bool(by), bound[2] + abs(by))

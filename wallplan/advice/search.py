@@ -6,17 +6,15 @@ is better than what was reached. Where it had to stop before, it says so.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
 
 from wallplan.advice.figures import Figures
-from wallplan.advice.frame import Frame
-from wallplan.advice.moves import Move, distance, move_wall
+from wallplan.advice.frame import Choice, Frame
+from wallplan.advice.moves import Move, Thing, distance, move_wall
 from wallplan.advice.offers import Offers
 from wallplan.advice.trial import Trials, may_stand
 from wallplan.plan.job import Movable, Wall
-
-MOST_TRIALS = 150
-"""Walls laid in one search."""
 
 Rank = tuple[int, int, int, int]
 """Broken places, cutting, moves, way in ticks: the order in which moves are better."""
@@ -42,20 +40,48 @@ def rank(figures: Figures, moves: tuple[Move, ...]) -> Rank:
 
 
 def find_best(wall: Wall, offers: Offers, movable: Movable, trials: Trials, known: Best | None = None) -> Best:
-    """The best of all choices among the offers. ``known`` is one of them, found before."""
-    before = trials.lay(wall)
+    """The best of all sets of moves among the offers. ``known`` is one of them, found before."""
+    before, begun = trials.lay(wall), trials.laid
     best = known or Best((), before, proven=True)
     frame = Frame(wall, trials.job.masonry, offers, movable.least_pier)
-    begun = trials.laid
-    for choice in frame.choose():
+    for choice, moved in _list_choices(wall, frame, trials):
         if (0, *choice.bound) >= best.rank:
-            return Best(best.moves, best.figures, proven=True)
-        moved = move_wall(wall, choice.moves)
-        if not choice.moves or not may_stand(moved, trials.job):
-            continue
-        if trials.laid - begun >= MOST_TRIALS:
-            return Best(best.moves, best.figures, proven=False)
+            return replace(best, proven=True)
+        if trials.most is not None and trials.laid - begun >= trials.most:
+            return replace(best, proven=False)
         figures = trials.lay(moved)
         if not figures.breaks_more_than(before) and rank(figures, choice.moves) < best.rank:
             best = Best(choice.moves, figures, proven=True)
-    return Best(best.moves, best.figures, proven=not frame.gave_up)
+    return replace(best, proven=not frame.gave_up)
+
+
+def find_alone(wall: Wall, offers: Offers, movable: Movable, trials: Trials, most: int) -> list[Best]:
+    """The best move of each thing alone, of so many things at most, best first; what saves nothing is left out."""
+    before, begun = trials.lay(wall), trials.laid
+    frame = Frame(wall, trials.job.masonry, offers, movable.least_pier, most=1)
+    unmoved: Rank = (*before.grade, 0, 0)
+    found: dict[Thing, Best] = {}
+    for choice, moved in _list_choices(wall, frame, trials):
+        ranked = _rank_first(found, most)
+        if (0, *choice.bound) >= (ranked[-1].rank if len(ranked) == most else unmoved):
+            return [replace(best, proven=True) for best in ranked]
+        if trials.most is not None and trials.laid - begun >= trials.most:
+            return ranked
+        figures = trials.lay(moved)
+        reached, thing = rank(figures, choice.moves), choice.moves[0].thing
+        known = found[thing].rank if thing in found else unmoved
+        if not figures.breaks_more_than(before) and reached < known and figures.grade < before.grade:
+            found[thing] = Best(choice.moves, figures, proven=False)
+    return [replace(best, proven=True) for best in _rank_first(found, most)]
+
+
+def _rank_first(found: dict[Thing, Best], most: int) -> list[Best]:
+    return sorted(found.values(), key=lambda best: best.rank)[:most]
+
+
+def _list_choices(wall: Wall, frame: Frame, trials: Trials) -> Iterator[tuple[Choice, Wall]]:
+    """Choices in the order of their bound, with the walls they make; what may not stand in a plan is passed over."""
+    for choice in frame.choose():
+        moved = move_wall(wall, choice.moves)
+        if choice.moves and may_stand(moved, trials.job):
+            yield choice, moved

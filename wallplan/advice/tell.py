@@ -37,7 +37,7 @@ def _notes(advice: Advice) -> list[str]:
     if not all(stands_alone(wall) for wall in advice.job.walls):
         notes.append("Walls that meet at corners are left as they are: there is no advice on them yet.")
     if not advice.proven:
-        notes.append("Not everything was tried: where a proposal says so, a better one is not ruled out.")
+        notes.append("Not everything was tried: where a proposal says so, a better one is not ruled out; try --thorough.")
     return [*notes, SAW_TIME, OWNER] if advice.proposals else notes
 
 

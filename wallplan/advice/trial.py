@@ -15,12 +15,18 @@ from wallplan.plan.notebook import Notebook
 from wallplan.plan.schema import WallTable, read_table
 from wallplan.plan.wall_table import ReadWall
 
+MOST_TRIALS = 24
+"""Walls laid in one search, where no more are asked for."""
+
 
 class Trials:
-    """Lays walls of one job on trial and keeps their figures. ``told`` is called with the number of walls laid so far."""
+    """Lays walls of one job on trial and keeps their figures. ``told`` is called with the number of walls laid so far.
 
-    def __init__(self, job: Job, told: Callable[[int], None] = lambda laid: None) -> None:
-        self.job = job
+    ``most`` walls are laid in one search, None for as many as it takes.
+    """
+
+    def __init__(self, job: Job, told: Callable[[int], None] = lambda laid: None, most: int | None = MOST_TRIALS) -> None:
+        self.job, self.most = job, most
         self._told = told
         self._known: dict[Wall, Figures] = {}
 
