@@ -91,7 +91,7 @@ def test_joint_reinforcement_of_the_large_wall() -> None:
     """3,240 block x 1.34 / 2 = 2,171 ft at 16 in. (a rule sheet; exactly 2,160): by area, so a row too many, on the wall's top."""
     order = take_off(120, 24, '[order.steel]\nreinforcement_courses = 2\n')
     (line,) = [line for line in order.lines if line.item.startswith("joint reinforcement")]
-    found = re.search(r"under (\d+) courses, every 2 of a wall: ([\d.]+) ft", line.why)
+    found = re.search(r"under (\d+) courses, every 2 of a wall, parted at control joints: ([\d.]+) ft", line.why)
     assert found and int(found[1]) == 36 // 2 - 1
     run = Fraction(found[2])
     assert abs(run + 120 - 2160) <= 1

@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Iterator
 from fractions import Fraction
 
-from wallplan.layout.model import Course, Layout
+from wallplan.layout.model import Course, Layout, WallLayout
 from wallplan.lengths import print_size
 from wallplan.lists.order.figures import scale_of, settle, settle_up, show
 from wallplan.lists.order.line import Line
@@ -24,7 +24,8 @@ def order_built_in(layout: Layout) -> Iterator[Line]:
 def _order_reinforcement(layout: Layout) -> Iterator[Line]:
     job, steel, scale = layout.job, layout.job.order.steel, scale_of(layout.job.measure)
     courses = _reinforced(layout)
-    runs = [run for course in courses for run in find_runs(course.pieces, job.masonry.widest_joint)]
+    runs = [run for wall, course in courses
+            for run in find_runs(course.pieces, job.masonry.widest_joint, wall.wall.control_joints)]
     if not runs:
         return
     laps = sum(splice(run, steel.reinforcement_stock, steel.reinforcement_lap)[0] for run in runs)
@@ -33,20 +34,24 @@ def _order_reinforcement(layout: Layout) -> Iterator[Line]:
     net = settle(total / stock, 2)
     order = settle_up(total / stock)
     name = f"joint reinforcement, {print_bar(steel.reinforcement_stock, job)} long"
-    why = (f"in the bed under {len(courses)} courses, every {steel.reinforcement_courses} of a wall: {show(length)} "
+    why = (f"in the bed under {len(courses)} courses, every {steel.reinforcement_courses} of a wall, parted at "
+           f"control joints: {show(length)} "
            f"{scale.run}; laps {laps} x {show(lap)} = {show(laps * lap)}; {show(length)} + "
            f"{show(laps * lap)} = {show(total)}; {show(total)} / {show(stock)} = {show(net)}, up to {show(order)}; "
            f"{show(order)} - {show(net)} = {show(order - net)}; what is left of one is lapped into the next")
     yield Line("steel", name, "each", net, order - net, why, job.order.of(name).price)
 
 
-def _reinforced(layout: Layout) -> list[Course]:
-    """Courses with joint reinforcement under them: it lies on every so many courses, never on the footing."""
+def _reinforced(layout: Layout) -> list[tuple[WallLayout, Course]]:
+    """Courses with joint reinforcement under them: it lies on every so many courses, never on the footing.
+
+    It stops at control joints (common practice, no source).
+    """
     every = layout.job.order.steel.reinforcement_courses
     if every is None:
         return []
-    above = (course for wall in layout.walls for course in wall.courses if course.number > 1)
-    return [course for course in above if (course.number - 1) % every == 0]
+    above = ((wall, course) for wall in layout.walls for course in wall.courses if course.number > 1)
+    return [(wall, course) for wall, course in above if (course.number - 1) % every == 0]
 
 
 def _order_gasket(layout: Layout) -> Iterator[Line]:

@@ -76,13 +76,16 @@ def _tell_patterns(nesting: Nesting, whole: int) -> str:
     return ", ".join([f"{whole} whole", *cut] if whole else cut)
 
 
-def find_runs(pieces: Iterable[Piece], widest_joint: int) -> Iterator[int]:
-    """Lengths in ticks of stretches of pieces, end to end; a gap over ``widest_joint`` parts two. None for no pieces."""
+def find_runs(pieces: Iterable[Piece], widest_joint: int, parted: tuple[int, ...] = ()) -> Iterator[int]:
+    """Lengths in ticks of stretches of pieces, end to end; none for no pieces.
+
+    A gap over ``widest_joint`` parts two, and so does one in which a place of ``parted`` lies: a control joint.
+    """
     ordered = sorted(pieces, key=lambda piece: piece.left)
     start = ordered[0].left if ordered else 0
     reached = start
     for piece in ordered:
-        if piece.left - reached > widest_joint:
+        if piece.left - reached > widest_joint or any(reached <= at <= piece.left for at in parted):
             yield reached - start
             start = piece.left
         reached = max(reached, piece.right)

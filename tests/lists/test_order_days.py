@@ -1,0 +1,90 @@
+"""How the days fall: by hand, and so that no course is lost, none is laid before the one below, and no day is too long."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from tests.jobs import INCH, make_job, make_masonry, make_wall
+from tests.lists.walls import lay_text
+from wallplan.layout.build import lay
+from wallplan.lists.order.batch import measure_batch
+from wallplan.lists.order.compose import list_order
+from wallplan.lists.order.days import plan_days
+from wallplan.lists.order.figures import FEET, METRIC
+from wallplan.plan.order_wishes import Mix, OrderWishes
+
+FOOT = 12 * INCH
+
+
+def wall_of(feet: int, courses: int, name: str = "Landing") -> object:
+    """A wall of 8 in. block, whole feet by whole courses."""
+    return make_wall(feet * FOOT - 3 * INCH // 8, courses * 8 * INCH, name=name)
+
+
+def test_a_day_ends_at_five_feet_and_the_next_wall_takes_what_is_left() -> None:
+    # 20 ft: 15 or 16 block a course. 100 a day lay 6 courses (93), the 7th would be 108; the second wall is 4 ft: 3 or 4.
+    layout = lay(make_job(make_masonry(), wall_of(20, 12), wall_of(4, 2, "Short")))  # type: ignore[arg-type]
+    rows = plan_days(layout, Fraction(100), Fraction(1, 40))
+    assert [(row.day, row.wall, row.courses, row.units) for row in rows] == [
+        (1, "Landing", (1, 6), 93), (1, "Short", (1, 2), 7), (2, "Landing", (7, 12), 93)]
+    assert [row.height // INCH for row in rows] == [48, 16, 96]
+    assert rows[0].batches == Fraction("2.3") and "leads first from courses 1, 6" in rows[0].due
+    assert "scaffold" in rows[2].due and "brace" not in rows[2].due
+    # A day of 1,000 block still stops at 5 ft: seven courses of 8 in.
+    assert [row.courses for row in plan_days(layout, Fraction(1000), Fraction(1)) if row.wall == "Landing"] == [(1, 7), (8, 12)]
+
+
+def test_what_is_due_over_eight_feet_and_at_a_bond_beam() -> None:
+    wall = make_wall(239 * INCH + 5 * INCH // 8, 104 * INCH, bond_beams=(13,))
+    rows = list_order(lay(make_job(make_masonry(), wall))).days
+    assert rows[-1].due[-2:] == ("scaffold", "brace")
+    assert "bond beam: course 13" in rows[-1].due and "steel as the designer says, then grout" in rows[-1].due
+
+
+@given(st.lists(st.tuples(st.integers(3, 60), st.integers(1, 16)), min_size=1, max_size=3), st.integers(1, 200))
+@settings(max_examples=40, deadline=None)
+def test_every_course_is_laid_once_in_order_and_no_day_is_over(walls: list[tuple[int, int]], a_day: int) -> None:
+    job = make_job(make_masonry(), *(wall_of(feet, courses, f"W{n}") for n, (feet, courses) in enumerate(walls)))  # type: ignore[arg-type]
+    layout = lay(job)
+    rows = plan_days(layout, Fraction(a_day), Fraction(1, 40))
+    for wall in layout.walls:
+        mine = [row for row in rows if row.wall == wall.wall.name]
+        assert sum(row.units for row in mine) == sum(len(course.pieces) for course in wall.courses)
+        numbers = [number for row in mine for number in range(row.courses[0], row.courses[1] + 1)]
+        assert sorted(set(numbers)) == [course.number for course in wall.courses] and numbers == sorted(numbers)
+        assert mine[-1].height == wall.courses[-1].top
+    for day in {row.day for row in rows}:
+        assert sum(row.units for row in rows if row.day == day) <= a_day
+    assert [row.day for row in rows] == sorted(row.day for row in rows)
+
+
+def test_a_batch_of_eighteen_shovels_of_sand() -> None:
+    # 18 + 3 + 3 shovels at 6 to the cu ft are 4 cu ft of materials; 27 / 38 of that is mortar.
+    assert measure_batch(OrderWishes(), FEET) == Fraction("2.84")
+    assert measure_batch(OrderWishes(), METRIC) == Fraction("80.48")
+    # 12 of sand, 3 and 2: 17 shovels at 7.
+    field = OrderWishes(mix=Mix(Fraction(3), Fraction(2), sand=Fraction(12)), batch=Fraction(12), shovels=Fraction(7))
+    assert measure_batch(field, FEET) == Fraction("1.73")
+
+
+def test_the_batch_is_told_in_shovels_with_water_and_time() -> None:
+    told = dict(list_order(lay_text("""
+title = "Bench"
+measure = "metric"
+[masonry]
+unit = "brick-uk"
+[[wall]]
+name = "Back"
+length = 4490
+courses = 20
+[order.mix]
+cement = 3
+lime = 2
+sand = 12
+""")).batch)
+    # Sand stays at 18 shovels a batch, so cement is 4.5 and lime 3.
+    assert told["one batch"] == "4.5 shovels portland cement, 3 shovels hydrated lime, 18 shovels sand, damp and loose"
+    assert "2 1/2 hours" in told["mixing"] and "litres" in told["water"] and "(20 courses)" in told["batches"]
