@@ -7,7 +7,6 @@ from collections.abc import Callable, Iterator
 from typing import Annotated, Any, get_args, get_origin, get_type_hints
 
 from typer.models import ArgumentInfo, OptionInfo
-
 from wallplan_cli.main import app
 
 HEAD = """<!-- Written by wallplan from its commands; change the commands, not this page. -->

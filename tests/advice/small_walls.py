@@ -43,9 +43,10 @@ def make_small_wall(number: int) -> SmallWall:
     left = dice.randint(18, 30)
     sill = dice.choice((0, 0, 8, 6))
     opening = make_opening(left * INCH, (left + dice.choice((16, 24, 26))) * INCH + 3 * INCH // 8, sill * INCH,
-                           height * INCH if dice.random() < 0.5 else (sill + 8) * INCH, "none", 0)
+                           min(height, sill + dice.choice((8, 10, 40))) * INCH, "none", 0)
     joints = [(length - 10) * INCH] if dice.random() < 0.3 else []
     job = make_job(masonry, make_wall(length * INCH, height * INCH, [opening], control_joints=joints))
+    assert may_stand(job.walls[0], job)
     every = offer_moves(job.walls[0], masonry, ANY)
     things = dice.sample(sorted(every), min(len(every), 3 if number % 10 == 0 else 2))
     return SmallWall(job, {thing: every[thing][:2] for thing in things})

@@ -78,8 +78,9 @@ def _measure_wall(wall: Wall, job: Job) -> Iterator[Size]:
 def _along(job: Job, wall: Wall, what: What, name: str, size: tuple[int, int, int]) -> Size:
     ticks, joint, step = size
     off = _over(ticks + joint, step)
-    joints = max(0, -(-(ticks + joint - off) // job.masonry.module) - 1) if what != "width" else -(-ticks // job.masonry.module)
     masonry = job.masonry
+    units = -(-(ticks + joint - off) // masonry.module)
+    joints = units if what == "width" else max(0, units - 1)
     taken = _grade(off, joints, job, (masonry.tightest_joint - masonry.joint, masonry.widest_joint - masonry.joint))
     return Size(wall.name, what, name, ticks, off, joints, taken, odd=(ticks + joint - off) // step % 2 == 1)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from wallplan.advice.fit import Size, measure_fit
 from wallplan.advice.names import size_text
 from wallplan.advice.remedies import find_remedies, tell_off
-from wallplan.lists.columns import set_columns
+from wallplan.lists.columns import wrap_text
 from wallplan.plan.job import Job
 
 MOST_TOLD = 12
@@ -22,11 +22,13 @@ def _report(sizes: list[Size], job: Job, width: int) -> str:
     misfits = [size for size in sizes if size.taken != "fits"]
     if not misfits:
         return "Fit: every length, opening, sill and head stands on the module."
-    rows = [["size", "", "is", "off", "remedy, the first to try first"]]
-    for size in misfits[:MOST_TOLD]:
-        remedies = "; else ".join(find_remedies(size, job))
-        rows.append([size.what, size.name if size.what not in ("length", "height") else "",
-                     size_text(size.size, job.measure), tell_off(size, job), f"{TAKEN[size.taken]}: {remedies}"])
-    more = [f"... and {len(misfits) - MOST_TOLD} more"] if len(misfits) > MOST_TOLD else []
-    return "\n".join([f"Fit: {len(misfits)} of {len(sizes)} sizes are off the module or the coursing.",
-                      set_columns(rows, width, indent=2), *more])
+    told = [wrap_text(_tell(size, job), width, indent="  ") for size in misfits[:MOST_TOLD]]
+    more = [f"  ... and {len(misfits) - MOST_TOLD} more"] if len(misfits) > MOST_TOLD else []
+    head = f"Fit: {len(misfits)} of {len(sizes)} sizes are off the module or the coursing. Try the first remedy first."
+    return "\n".join([wrap_text(head, width), *told, *more])
+
+
+def _tell(size: Size, job: Job) -> str:
+    name = "" if size.what in ("length", "height") else f" {size.name}"
+    return (f"{size.what}{name}, {size_text(size.size, job.measure)}: {tell_off(size, job)}; {TAKEN[size.taken]}: "
+            f"{'; else '.join(find_remedies(size, job))}")
