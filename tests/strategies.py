@@ -188,7 +188,7 @@ def nearly_valid_plans(draw: st.DrawFn) -> str:
 
 @st.composite
 def laid_jobs(draw: st.DrawFn, *, joints_move: bool = True, on_coursing: bool = True) -> Job:
-    """A job of one wall in half bond: any length to the sixteenth, up to three openings with room for a piece beside them.
+    """A job of one wall in half bond: any length to the sixteenth, up to two openings with room for a piece beside them.
 
     Sills and heads stand on the coursing, unless ``on_coursing`` is False. Lintels take no unit's place.
     """
@@ -196,16 +196,16 @@ def laid_jobs(draw: st.DrawFn, *, joints_move: bool = True, on_coursing: bool = 
     unit, module = masonry.unit, masonry.module
     courses = draw(st.integers(3, 9))
     reach, openings = 0, []
-    for number in range(draw(st.integers(0, 3))):
-        left = reach + draw(_sixteenths(module, 4 * module))
-        reach = left + draw(_sixteenths(module, 4 * module))
+    for number in range(draw(st.integers(0, 2))):
+        left = reach + draw(_sixteenths(module, 3 * module))
+        reach = left + draw(_sixteenths(module, 3 * module))
         first = draw(st.integers(0, courses - 2))
         levels = [unit.height_of_courses(first), unit.height_of_courses(draw(st.integers(first + 1, courses)))]
         if not on_coursing:
             off = [draw(_sixteenths(-unit.gauge // 2, unit.gauge // 2)) for _ in levels]
             levels = [max(0, levels[0] + off[0]), max(levels[1] + off[1], levels[0] + off[0] + unit.gauge // 2)]
         openings.append(make_opening(left, reach, *levels, lintel="steel", name=f"Opening {number}"))
-    length = reach + draw(_sixteenths(module, 5 * module))
+    length = reach + draw(_sixteenths(module, 4 * module))
     return make_job(masonry, make_wall(length, max([unit.height_of_courses(courses), *(o.top for o in openings)]), openings))
 
 

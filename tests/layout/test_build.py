@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import itertools
 from dataclasses import replace
 from fractions import Fraction
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import Phase, given, settings
 
 from tests.jobs import (
     INCH,
@@ -27,7 +28,9 @@ from wallplan.layout.build import lay
 from wallplan.layout.model import Layout
 from wallplan.plan.job import Job, Opening, Wall
 from wallplan.rules.check import check
-import itertools
+
+QUICK = (Phase.explicit, Phase.reuse, Phase.generate)
+"""Without shrinking: laying a failing wall over and over takes minutes, and the wall is printed in full."""
 
 
 def laid_wall(length: str, height: str, unit: str = "block-8", **changes: object) -> Layout:
@@ -133,7 +136,7 @@ def test_block_lintel_bears_the_plans_bearing_each_side() -> None:
     layout = lay(pump_house())
     lintels = [piece for piece in pieces_of(layout, 12) if piece.shape == "lintel"]
     for opening in layout.walls[0].wall.openings:
-        over = [p for p in lintels if p.left < opening.right + 8 * INCH and p.right >= opening.left - 8 * INCH]
+        over = [p for p in lintels if p.left <= opening.right + 8 * INCH and p.right >= opening.left - 8 * INCH]
         assert over[0].left <= opening.left - opening.bearing
         assert over[-1].right >= opening.right + opening.bearing
         assert all(two.left - one.right == inches("3/8") for one, two in itertools.pairwise(over))
@@ -203,6 +206,25 @@ def test_joint_near_a_jamb_moves_and_the_lap_is_kept() -> None:
     assert not broken(check(layout))
 
 
+def brick_wall(length: str, height: int, *openings: tuple[str, str, int, int]) -> Layout:
+    """Modular brick with joints of 1/4 to 1/2 in.; openings from jamb to jamb and from course line to course line."""
+    masonry = make_masonry("brick-modular")
+    gauge = masonry.unit.gauge
+    holes = [make_opening(inches(a), inches(b), gauge * low, gauge * high, lintel="steel") for a, b, low, high in openings]
+    return lay(make_job(masonry, make_wall(inches(length), gauge * height, holes)))
+
+
+def test_end_pieces_of_a_run_never_pull_against_each_other() -> None:
+    # A first piece a hair short and a last one long by more than the joints can take between them: the last one stayed
+    # longer than a brick.
+    layout = brick_wall("65 3/4", 3, ("8", "17 13/16", 0, 3), ("31 7/8", "45 15/16", 0, 1))
+    assert not broken(check(layout))
+    # Two end pieces that pull apart shift the joints between them by more than they take up in all: out of plumb.
+    layout = brick_wall(
+        "116 11/16", 6, ("14 1/4", "46 1/4", 2, 4), ("60 1/2", "74 3/4", 2, 6), ("86 3/16", "97 5/8", 1, 3))
+    assert [(finding.rule, finding.course) for finding in broken(check(layout))] == []
+
+
 def mirrored(job: Job) -> Job:
     def mirror(wall: Wall) -> Wall:
         openings = tuple(
@@ -215,14 +237,14 @@ def mirrored(job: Job) -> Job:
 
 
 @given(job=laid_jobs(joints_move=False))
-@settings(max_examples=40, deadline=None, derandomize=True)
+@settings(max_examples=25, deadline=None, derandomize=True, phases=QUICK)
 def test_mirror_image_cuts_the_same(job: Job) -> None:
     one, other = lay(job), lay(mirrored(job))
     assert [wall.cutting for wall in one.walls] == [wall.cutting for wall in other.walls]
 
 
 @given(job=laid_jobs())
-@settings(max_examples=60, deadline=None, derandomize=True)
+@settings(max_examples=25, deadline=None, derandomize=True, phases=QUICK)
 def test_random_wall_keeps_the_rules_and_closes_to_the_tick(job: Job) -> None:
     layout = lay(job)
     for wall in layout.walls:
@@ -243,7 +265,7 @@ def _outer_ends(wall: Wall, bottom: int) -> tuple[int, int]:
 
 
 @given(job=laid_jobs(on_coursing=False))
-@settings(max_examples=30, deadline=None, derandomize=True)
+@settings(max_examples=15, deadline=None, derandomize=True, phases=QUICK)
 def test_sill_or_head_off_the_coursing_is_met_or_told(job: Job) -> None:
     # Rips beside openings may break a rule for good; then the layout says that it may, and the check which.
     layout = lay(job)

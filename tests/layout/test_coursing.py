@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import itertools
+
 from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.jobs import INCH, MM, inches, make_masonry, make_opening, make_wall
 from wallplan.layout.coursing import THINNEST_RIP, Row, bed_range, set_coursing
-import itertools
 
 
 def tops(rows: tuple[Row, ...]) -> list[int]:

@@ -27,6 +27,15 @@ def near_stock(terms: Terms, length: int, reach: int) -> tuple[int, ...]:
     return tuple(stock for stock in terms.stock if abs(length - stock) <= reach)
 
 
+def pull_alike(one: int, other: int) -> bool:
+    """Whether what a run's two end pieces leave opens its joints, or closes them, both alike.
+
+    Were one to open and the other to close them, the joints between would shift by more than they take up in all,
+    and stand out of plumb with the other courses.
+    """
+    return one * other >= 0
+
+
 @dataclass(frozen=True)
 class RunFit:
     """A run's pieces as they will be: nominal lengths after its joints took up ``difference``, and the cost."""
@@ -52,7 +61,8 @@ def fit_run(terms: Terms, pieces: tuple[int, ...]) -> RunFit:
         for end, length in zip(ends, chosen, strict=True):
             taken[end] = length
         difference = sum(pieces) - sum(taken)
-        if not terms.absorbs(difference, joints):
+        alike = pull_alike(pieces[0] - taken[0], pieces[-1] - taken[-1])
+        if not (alike and terms.absorbs(difference, joints)):
             continue
         cost = sum(grade_piece(terms, length) for length in taken) + JOINT * abs(difference)
         if best is None or cost < best.cost:

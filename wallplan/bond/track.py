@@ -15,7 +15,7 @@ from typing import NamedTuple
 from wallplan.bond.cost import BROKEN, FIRST_FULL, IMPOSSIBLE, JOINT, MIDDLE, SHOWS
 from wallplan.bond.figures import Problem, Stretch
 from wallplan.bond.nodes import Node, make_nodes, points_after, points_before
-from wallplan.bond.pieces import fit_run, grade_piece, near_stock
+from wallplan.bond.pieces import fit_run, grade_piece, near_stock, pull_alike
 
 FEW = 4
 """So many joints share what a run's first piece leaves beside a jamb."""
@@ -123,10 +123,9 @@ class Track:
         longest = stretch.end - stretch.start - max(0, left) - max(0, length - self.terms.module)
         joints = max(0, -(-longest // self.terms.module) - 1)
         best = (IMPOSSIBLE, 0)
-        reach = min(self.terms.share(joints) + abs(left), self.terms.module // 4)
-        for taken in (length, *near_stock(self.terms, length, reach)):
+        for taken in (length, *near_stock(self.terms, length, self.terms.share(joints))):
             over = left + length - taken
-            if self.terms.absorbs(over, joints):
+            if pull_alike(left, length - taken) and self.terms.absorbs(over, joints):
                 begin = stretch.end - length
                 cost, setting = self.charge(taken, begin, stretch.end, stretch.end_shows, stretch.weight)
                 best = min(best, (cost + JOINT * abs(over) * stretch.weight, setting))

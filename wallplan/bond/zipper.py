@@ -100,7 +100,7 @@ class _Zip:
         self.relaxed, self.ceiling, self.minds_settings = relaxed, ceiling, minds_settings
         self.lap_grade = BOND if self.terms.keeps_bond else LAP
         self.sides: tuple[list[Side], list[Side]] = ([], [])
-        self.numbers: tuple[dict[Side, int], dict[Side, int]] = ({}, {})
+        self.numbers: tuple[dict[object, int], dict[object, int]] = ({}, {})
         self.laps: tuple[dict[int, dict[int, int]], dict[int, dict[int, int]]] = ({}, {})
         self.best: dict[tuple[int, int], list[tuple[int, int]]] = {}
         self.came: dict[State, State] = {}
@@ -110,7 +110,7 @@ class _Zip:
     def close(self, tries: int | None) -> Found | None:
         """Run the search to its end, or for so many states; None where no pair of tracks fits together."""
         lasts = (self.tracks[0].last, self.tracks[1].last)
-        self._push((self._number(0, Side(0)), self._number(1, Side(0)), 0), 0, None)
+        self._push((self._number(0, 0, ()), self._number(1, 0, ()), 0), 0, None)
         while self.heap:
             _, _, _, state, cost = heappop(self.heap)
             if (cost, state[2]) not in self.best[state[:2]]:
@@ -125,24 +125,30 @@ class _Zip:
             self._expand(state, cost)
         return None
 
-    def _number(self, which: int, side: Side) -> int:
-        number = self.numbers[which].setdefault(side, len(self.sides[which]))
-        if number == len(self.sides[which]):
-            self.sides[which].append(side)
+    def _number(self, which: int, state: int, tails: tuple[Tail, ...]) -> int:
+        numbers = self.numbers[which]
+        key = (state, tails) if tails else state
+        number = numbers.get(key)
+        if number is None:
+            number = numbers[key] = len(self.sides[which])
+            self.sides[which].append(Side(state, tails))
         return number
 
     def _push(self, state: State, cost: int, before: State | None) -> None:
         one, other, settings = state
+        known = self.best.get((one, other))
+        if known is not None and not self.minds_settings and known[0][0] <= cost:
+            return
+        if known is not None and any(best <= cost and sawn & settings == sawn for best, sawn in known):
+            return
         ones, others = self.sides[0][one].state, self.sides[1][other].state
         total = cost + self.bounds[0][ones] + self.bounds[1][others]
         if total >= self.ceiling:
             return
-        known = self.best.setdefault((one, other), [])
-        if any(known_cost <= cost and (sawn & settings == sawn or not self.minds_settings) for known_cost, sawn in known):
-            return
-        if not self.minds_settings:
-            known.clear()
-        known.append((cost, settings))
+        if known is None or not self.minds_settings:
+            self.best[one, other] = [(cost, settings)]
+        else:
+            known.append((cost, settings))
         if before is not None:
             self.came[state] = before
         self.pushed += 1
@@ -165,7 +171,7 @@ class _Zip:
             if lap < IMPOSSIBLE:
                 settings = state[2] | step.settings
                 new = (settings ^ state[2]).bit_count() * SETTING if self.minds_settings else 0
-                side = self._number(which, Side(step.to, tails))
+                side = self._number(which, step.to, tails)
                 following = (side, state[1], settings) if which == 0 else (state[0], side, settings)
                 self._push(following, cost + step.cost + lap + new, state)
 

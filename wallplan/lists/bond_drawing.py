@@ -1,7 +1,7 @@
 """The bond drawn in characters: a line a course, the lowest at the bottom, as the wall is seen from outside.
 
-A head joint is ``|``. Between joints: ``_`` a unit, ``~`` a bond-beam unit, ``=`` a lintel unit, ``#`` precast, ``:`` the end
-of another wall's unit at a corner; a cut carries its letter. Openings are blank.
+A head joint is ``|``. Between joints: ``_`` a unit, ``~`` a bond-beam unit, ``=`` a lintel unit, ``#`` precast, ``:`` the
+end of another wall's unit at a corner; a cut carries its letter. Openings are blank.
 """
 
 from __future__ import annotations
@@ -14,7 +14,9 @@ from wallplan.layout.model import Course, Piece, WallLayout
 from wallplan.plan.job import Masonry
 
 FILL = {"bond beam": "~", "lintel": "=", "precast": "#", "return": ":"}
-LEGEND = {"bond beam": "~ bond beam", "lintel": "= lintel unit", "precast": "# precast lintel", "return": ": the other wall's end"}
+LEGEND = {
+    "bond beam": "~ bond beam", "lintel": "= lintel unit", "precast": "# precast lintel", "return": ": the other wall's end",
+}
 MARGIN = 5
 MOST_CHARACTERS, FEWEST_CHARACTERS = 8, 4
 MOST_ROWS = 40

@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from wallplan.plan.advice_table import read_movable
+from wallplan.plan.check_corners import check_corners
 from wallplan.plan.check_names import check_names
 from wallplan.plan.check_openings import check_openings
-from wallplan.plan.check_corners import check_corners
 from wallplan.plan.check_walls import check_amount, check_wall
 from wallplan.plan.job import Job, Masonry
 from wallplan.plan.masonry_table import read_masonry

@@ -68,15 +68,16 @@ def _check_room(wall: ReadWall, masonry: Masonry, notebook: Notebook) -> None:
     least = masonry.least_piece - masonry.joint
     sides = [taken if (end or "end") == "outside corner" else 0 for end in (wall.table.left, wall.table.right)]
     if any(sides) and wall.length < sum(sides) + least:
-        notebook.note((*wall.path, "length"), f"{notebook.show(max(wall.length, 0))} leaves no piece beside the walls that it "
-                      f"meets, which are {notebook.show(masonry.unit.thickness)} thick; write at least "
+        notebook.note((*wall.path, "length"), f"{notebook.show(max(wall.length, 0))} leaves no piece beside the walls that "
+                      f"it meets, which are {notebook.show(masonry.unit.thickness)} thick; write at least "
                       f"{notebook.show_least(sum(sides) + least)}")
         return
     for path, opening in wall.openings:
         for side, clear in ((sides[0], opening.left), (sides[1], wall.length - opening.right)):
             if side and 0 < clear < side + least:
                 notebook.note((*path, "from_left"), f"a jamb stands {notebook.show(clear)} from the corner; the other wall "
-                              f"takes {notebook.show(side)} of it, so stay {notebook.show_least(side + least)} away at least")
+                              f"takes {notebook.show(side)} of it, so stay {notebook.show_least(side + least)} away at "
+                              "least")
 
 
 def _check_closing(walls: Sequence[ReadWall], notebook: Notebook) -> None:

@@ -78,9 +78,9 @@ class Line:
 
 
 def _crowds(line: Line, end: int, inward: int, reach: int) -> bool:
-    """Whether a line has a joint inside of a run's end and nearer to it than the least piece."""
+    """Whether a line has a joint inside of a run's end and nearer to it than the least piece, its own drift let alone."""
     away = (line.joints - end) * inward
-    return bool(np.any((away > 0) & (away < reach)))
+    return bool(np.any((away > 0) & (away - line.slack < reach)))
 
 
 def read_lines(wall: AsLaid) -> list[Line]:
