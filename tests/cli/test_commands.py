@@ -82,6 +82,25 @@ def test_cuts_as_a_table_and_as_csv() -> None:
     assert rows[1][:4] == ["A", "14", "", "6"]
 
 
+def test_order_as_a_table_as_csv_and_as_clean_json(tmp_path: Path) -> None:
+    table = run("order", SAMPLES / "pier.toml", "--csv", tmp_path / "order.csv", width=90)
+    assert table.returncode == 0 and max(map(len, table.stdout.splitlines())) <= 90
+    assert re.search(r"^  block-8 full +6 +1 +7 +each$", table.stdout, re.MULTILINE)
+    told = json.loads(run("order", SAMPLES / "tool-store-order.toml", "--json", "-").stdout)
+    assert told["wallplan_order"] == 1
+    assert {line["group"] for line in told["lines"]} == {"units", "mortar", "grout", "steel", "other"}
+    rows = list(csv.reader(io.StringIO((tmp_path / "order.csv").read_bytes().decode())))
+    assert rows[0][:3] == ["group", "item", "measure"] and rows[1][:6] == ["units", "block-8 full", "each", "6", "1", "7"]
+
+
+def test_two_orders_side_by_side_and_calls_that_cannot_be_used() -> None:
+    both = run("order", SAMPLES / "pier.toml", SAMPLES / "ticket-kiosk.toml")
+    assert re.search(r"^block-8 full +7 +78 +\+71 +each$", both.stdout, re.MULTILINE)
+    for words in (("--json", "-", "--csv", "-"), (SAMPLES / "pier.toml", "--csv", "-")):
+        refused = run("order", SAMPLES / "pier.toml", *words)
+        assert (refused.returncode, refused.stdout, len(refused.stderr.splitlines())) == (2, "", 1)
+
+
 def test_sheets_writes_svg_pdf_and_csv_and_names_them(tmp_path: Path) -> None:
     shown = run("sheets", SAMPLES / "boat-store.toml", "--into", tmp_path / "out")
     assert shown.returncode == 0, shown.stderr
