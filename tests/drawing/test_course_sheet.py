@@ -67,7 +67,7 @@ def test_pieces_of_a_whole_building_never_overlap_in_plan_and_fill_its_corners()
             for corner in building.points:
                 x, y = plan.point(corner)
                 reach = building.thickness / TICKS_PER_MM
-                assert any(box.left - 1e-6 <= x <= box.right + 1e-6 and box.top - 1e-6 <= y <= box.bottom + 1e-6
+                assert any((box.left - 1e-6 <= x <= box.right + 1e-6 and box.top - 1e-6 <= y <= box.bottom + 1e-6)
                            or math.hypot(x - box.left, y - box.bottom) < reach for box in boxes)
 
 

@@ -102,8 +102,10 @@ def _draw_length(board: Board, plan: CoursePlan, leg: Leg) -> bool:
     (x1, y1), (x2, y2) = plan.point(leg.at(0, 0)), plan.point(leg.at(leg.wall.wall.length, 0))
     line = Segment(x1 + out_x * _DROP, y1 + out_y * _DROP, x2 + out_x * _DROP, y2 + out_y * _DROP)
     words = print_length(leg.wall.wall.length, plan.measured)
-    for height, aside in product((LARGE_FIGURES, FIGURES), (0.0, 0.15, -0.15, 0.28, -0.28)):
-        away = 1.0 + height / 2
+    for height, aside in product((LARGE_FIGURES, FIGURES), (0.0, 0.1, -0.1, 0.2, -0.2, 0.3, -0.3)):
+        long, away = abs(line.x2 - line.x1) + abs(line.y2 - line.y1), 1.0 + height / 2
+        if aside and abs(aside) * long + measure(words, height) / 2 + 1.0 > long / 2:
+            continue
         x = line.x1 + (line.x2 - line.x1) * (0.5 + aside) + out_x * away
         y = line.y1 + (line.y2 - line.y1) * (0.5 + aside) + out_y * away
         text = (Text(x, y + height / 2, words, height, "middle") if level
@@ -161,9 +163,10 @@ def _offers() -> Iterator[tuple[int, float, float, float]]:
 def _letter_small(board: Board, cuts: list[Small]) -> list[str]:
     """Letters of small cuts beside the wall, with a leader from the piece."""
     missing = []
+    offers = tuple(product((-1, 1), (3.2, 7.0, 11.0), _SHIFTS[:7]))
     for piece, box, leg in cuts:
         assert piece.mark
-        if not any(_lead_out(board, box, leg, piece.mark, offer) for offer in product((-1, 1), (3.2, 7.0, 11.0), _SHIFTS[:7])):
+        if not any(_lead_out(board, box, leg, piece.mark, offer) for offer in offers):
             missing.append(f"{piece.mark} in {clean(leg.wall.wall.name)}")
     return list(dict.fromkeys(missing))
 

@@ -1,0 +1,64 @@
+"""Tables in columns: rows of cells that run down one column and on into the next, and over to another sheet."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from wallplan.drawing.board import Board
+from wallplan.drawing.lettering import FIGURES, SMALLEST, measure
+from wallplan.drawing.primitives import Box, Text
+
+PITCH = 5.2
+"""From row to row, mm."""
+
+
+@dataclass(frozen=True)
+class Row:
+    """A row: a figure 3.5 mm high and words of 2.5 mm after it, or a heading alone, which never ends a column."""
+
+    figure: str
+    words: str = ""
+    heading: bool = False
+
+
+@dataclass(frozen=True)
+class Table:
+    """Rows, and how wide their figures and whole rows are, mm."""
+
+    rows: tuple[Row, ...]
+    figures: float
+    width: float
+
+
+def set_table(rows: Sequence[Row]) -> Table:
+    """A table as wide as its widest row asks for."""
+    figures = max((measure(row.figure, FIGURES) for row in rows if not row.heading), default=0.0) + 2.2
+    words = max((figures + measure(row.words, SMALLEST) for row in rows if not row.heading), default=0.0)
+    headings = max((measure(row.figure, FIGURES) for row in rows if row.heading), default=0.0)
+    return Table(tuple(rows), figures, max(words, headings) + 5.0)
+
+
+def fill_columns(table: Table, start: int, width: float, height: float) -> tuple[tuple[int, int], ...]:
+    """Which rows from ``start`` on stand in each column of a room: (first, after the last); () where not one fits."""
+    columns, most = max(1, int((width + 5.0) / table.width)), int(height / PITCH)
+    found: list[tuple[int, int]] = []
+    first = start
+    while most >= 2 and first < len(table.rows) and len(found) < columns:
+        last = min(len(table.rows), first + most)
+        if last < len(table.rows) and table.rows[last - 1].heading and last - first > 1:
+            last -= 1
+        found.append((first, last))
+        first = last
+    return tuple(found)
+
+
+def draw_columns(board: Board, table: Table, columns: tuple[tuple[int, int], ...], room: Box) -> None:
+    """Letter the columns from the room's upper left corner."""
+    for place, (first, last) in enumerate(columns):
+        x = room.left + 1.8 + place * table.width
+        for number, row in enumerate(table.rows[first:last]):
+            y = room.top + number * PITCH + FIGURES + 0.8
+            board.letter(Text(x, y, row.figure, FIGURES))
+            if row.words:
+                board.letter(Text(x + table.figures, y, row.words, SMALLEST))
