@@ -31,8 +31,8 @@ def test_no_choice_at_all_is_better_than_the_best(number: int) -> None:
 
 def test_the_small_walls_are_no_easy_ones() -> None:
     """Some want one move, some two or more; else the comparison above would say little."""
-    needed = [len(find_best(small.wall, small.offers, ANY, Trials(small.job)).moves) for small in map(make_small_wall, range(25))]
-    assert needed.count(1) >= 3 and sum(count > 1 for count in needed) >= 5, needed
+    needed = [len(find_best(small.wall, small.offers, ANY, Trials(small.job)).moves) for small in map(make_small_wall, range(16))]
+    assert needed.count(1) >= 3 and sum(count > 1 for count in needed) >= 3, needed
 
 
 @pytest.mark.parametrize("number", range(100, 120))

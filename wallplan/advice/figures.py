@@ -14,11 +14,14 @@ from wallplan.rules.check import check_wall
 HALF_MINUTES_A_CUT = 7
 """A marked saw cut takes 2 to 5 minutes with handling: 3 1/2; common practice, no source."""
 
+UNCOUNTED = ("precast", "return")
+"""What is no unit to lay in this wall: a precast lintel, and the other wall's unit seen end-on."""
+
 
 @dataclass(frozen=True)
 class Figures:
     """``broken`` counts broken places by rule. ``cutting`` counts a cut one, a short one two, as the layout does; ``sawn``
-    are the sawn pieces and ``short`` those of them under half a unit. ``units`` are all that are laid, precast left out.
+    are the sawn pieces and ``short`` those of them under half a unit. ``units`` are all that are laid here.
     ``settings`` are the sizes sawn, as printed.
     """
 
@@ -53,7 +56,7 @@ class Figures:
 def take_figures(layout: WallLayout, job: Job) -> Figures:
     """The figures of one wall as laid. A wall without doubt is not measured against the rules: it keeps them."""
     masonry, measure = job.masonry, job.measure
-    pieces = [piece for course in layout.courses for piece in course.pieces if piece.shape != "precast"]
+    pieces = [piece for course in layout.courses for piece in course.pieces if piece.shape not in UNCOUNTED]
     sawn = [piece for piece in pieces if piece.mark is not None]
     found = check_wall(layout, job) if layout.doubtful else ()
     broken = Counter(finding.rule for finding in found if not finding.held)

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from heapq import heappop, heappush
 from itertools import product
 
-from wallplan.advice.moves import Move, move_wall
+from wallplan.advice.moves import Move, distance, move_wall
 from wallplan.advice.offers import Offers, moves_edge
 from wallplan.advice.spans import Length, count_rips, find_lengths
 from wallplan.bond.bounds import fills_with_stock
@@ -66,15 +66,19 @@ class Frame:
         self.rips = [count_rips(moved, masonry) if widths_stay else 0 for moved in levelled]
 
     def choose(self) -> Iterator[Choice]:
-        """Every choice of moves, the one of the lowest bound first; the choice to move nothing is among them."""
-        heap: list[tuple[Bound, int, tuple[int, ...]]] = []
+        """Every choice of moves, the one of the lowest bound first; the choice to move nothing is among them.
+
+        Of equal ones that goes first which moves what was offered first: of two ends the right one.
+        """
+        heap: list[tuple[Bound, int, int, tuple[int, ...]]] = []
         for number, moves in enumerate(self.levels):
             cutting = self._cut(number, ())
             if cutting is not None:
-                heappush(heap, ((cutting + self.rips[number], len(moves), sum(abs(move.by) for move in moves)), number, ()))
+                bound = (cutting + self.rips[number], len(moves), distance(moves))
+                heappush(heap, (bound, 0, number, ()))
         looked = len(heap)
         while heap:
-            bound, number, chosen = heappop(heap)
+            bound, later, number, chosen = heappop(heap)
             if len(chosen) == len(self.sideways):
                 yield Choice(bound, (*self.levels[number], *self._moves(chosen)))
                 continue
@@ -82,7 +86,7 @@ class Frame:
                 cutting = self._cut(number, (*chosen, by))
                 if cutting is not None:
                     moved = (bound[0] + cutting, bound[1] + bool(by), bound[2] + abs(by))
-                    heappush(heap, (moved, number, (*chosen, by)))
+                    heappush(heap, (moved, later + len(chosen) * bool(by), number, (*chosen, by)))
                     looked += 1
             if looked > MOST_NODES:
                 self.gave_up = True
