@@ -12,6 +12,7 @@ from tests.jobs import make_job, make_masonry, make_opening, make_wall
 from wallplan.catalogue.load import units
 from wallplan.catalogue.unit import Unit
 from wallplan.lengths import TICKS_PER_INCH, TICKS_PER_MM, Measure
+from wallplan.plan.advice_table import KINDS
 from wallplan.plan.job import Job
 
 SIXTEENTH = TICKS_PER_INCH // 16
@@ -139,6 +140,18 @@ def wall_tables(draw: st.DrawFn, measure: Measure, unit: Unit, name: str) -> Tab
 
 
 @st.composite
+def advice_tables(draw: st.DrawFn, measure: Measure) -> Table:
+    """What may be moved, and how far: some of the keys."""
+    table: Table = {
+        "farthest": draw(lengths(measure, 4 * TICKS_PER_INCH, 40 * TICKS_PER_INCH)).text,
+        "least_pier": draw(lengths(measure, 0, 40 * TICKS_PER_INCH)).text,
+        "step": draw(lengths(measure, TICKS_PER_INCH, 12 * TICKS_PER_INCH)).text,
+        "move": draw(st.lists(st.sampled_from(KINDS), unique=True)),
+    }
+    return {key: table[key] for key in draw(st.lists(st.sampled_from(sorted(table)), unique=True))}
+
+
+@st.composite
 def plan_tables(draw: st.DrawFn) -> Table:
     """A valid plan of one to three straight walls, as the tables of its file."""
     unit = draw(st.sampled_from(sorted(units().values(), key=lambda unit: unit.key)))
@@ -148,7 +161,10 @@ def plan_tables(draw: st.DrawFn) -> Table:
         masonry["leads"] = draw(st.integers(2, 9))
     names = draw(st.lists(st.sampled_from(["Landing", "Water", "Road", "Shed", "Slip"]), min_size=1, max_size=3, unique=True))
     walls = [draw(wall_tables(measure, unit, name)) for name in names]
-    return {"title": "Ferry landing", "measure": measure, "masonry": masonry, "wall": walls}
+    plan: Table = {"title": "Ferry landing", "measure": measure, "masonry": masonry, "wall": walls}
+    if draw(st.booleans()):
+        plan["advice"] = draw(advice_tables(measure))
+    return plan
 
 
 def plan_texts() -> st.SearchStrategy[str]:

@@ -15,7 +15,7 @@ from wallplan.advice.trial import may_stand
 from wallplan.layout.build import lay
 from wallplan.plan.advice_table import KINDS
 from wallplan.plan.job import Job, Movable, Wall
-from wallplan.planner import name_broken_rules
+from wallplan.rules.check import check_wall
 
 ANY = Movable(KINDS, farthest=8 * INCH, step=None, least_pier=0)
 
@@ -66,8 +66,9 @@ def try_everything(small: SmallWall) -> Iterator[tuple[Rank, tuple[Move, ...]]]:
 
 def _lay(wall: Wall, job: Job) -> tuple[Counter[str], int]:
     """Broken places by rule, and the cutting."""
-    layout = lay(replace(job, walls=(wall,)))
-    return Counter(finding.rule for finding in name_broken_rules(layout)), layout.walls[0].cutting
+    (laid,) = lay(replace(job, walls=(wall,))).walls
+    findings = check_wall(laid, job) if laid.doubtful else ()
+    return Counter(finding.rule for finding in findings if not finding.held), laid.cutting
 
 
 def things_of(moves: tuple[Move, ...]) -> frozenset[Thing]:
