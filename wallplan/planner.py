@@ -12,11 +12,14 @@ Each step is a function of the one before and changes nothing that it is given. 
 from __future__ import annotations
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from wallplan.files import slug
 from wallplan.findings import Finding
 from wallplan.layout.model import Layout
-from wallplan.lists.order.line import Order
+
+if TYPE_CHECKING:
+    from wallplan.lists.order.line import Order
 
 SHEETS = ("wall", "saw-list", "order")
 """What ``draw_set`` makes, as ``only`` names it."""
