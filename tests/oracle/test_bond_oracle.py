@@ -83,17 +83,17 @@ def _walls_with_an_optimum() -> Iterator[int]:
 
 
 def test_comparison_catches_a_layout_that_cuts_too_much() -> None:
-    # With a least piece of half a block some walls cut more than they must: most of these layouts
-    # are legal still.
-    for number in _walls_with_an_optimum():
+    # With a least piece of half a block, or a longer lap, some walls cut more than they must, and are legal still.
+    for number in range(0, WALLS, 4):
         wall = make_small_wall(number)
-        careful = replace(wall.job, masonry=replace(wall.job.masonry, least_piece=wall.job.masonry.module // 2))
-        layout = replace(lay(careful), job=wall.job)
-        legal = not broken(check(layout))
-        if legal and count_cutting(wall, layout) > count_cutting(wall, lay(wall.job)):
-            assert "the least is" in compare(number, wall, layout).complaint
-            return
-    pytest.fail("no wall cuts more with a larger least piece")
+        masonry, least = wall.job.masonry, count_cutting(wall, lay(wall.job))
+        for stricter in ({"least_piece": masonry.module // 2}, {"least_lap": masonry.module * 3 // 8}):
+            careful = lay(replace(wall.job, masonry=replace(masonry, **stricter)))
+            layout = replace(careful, job=wall.job)
+            if count_cutting(wall, layout) > least and not broken(check(layout)):
+                assert "the least is" in compare(number, wall, layout).complaint
+                return
+    pytest.fail("no wall cuts more under a stricter rule")
 
 
 def test_comparison_catches_a_layout_that_breaks_a_rule() -> None:
