@@ -1,0 +1,116 @@
+"""Layout -> story pole: the top of every course, sills, heads and bond beams above the datum; and, for a sill or head off
+the coursing, what one gauge and two gauges would make of it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from wallplan.catalogue.unit import Unit
+from wallplan.layout.coursing import bed_range
+from wallplan.layout.model import Layout, WallLayout
+from wallplan.plan.job import Masonry, Opening
+
+
+@dataclass(frozen=True)
+class Level:
+    """A height that is marked on the pole beside the courses, in ticks, and what is there."""
+
+    height: int
+    words: str
+
+
+@dataclass(frozen=True)
+class Gauge:
+    """A stretch of equal courses: how many, the height of each with its bed, the bed, in ticks, and whether the bed is
+    within the limits."""
+
+    courses: int
+    height: int
+    bed: int
+    held: bool
+
+
+@dataclass(frozen=True)
+class GaugeAnswers:
+    """For an opening off the coursing: one gauge from the datum to its head, by how much its sill then misses the nearest
+    course (ticks, above is more than nought), and two gauges that meet at the sill; None where there is no sill."""
+
+    opening: str
+    wall: str
+    one: Gauge
+    sill_off: int
+    below: Gauge | None
+    above: Gauge | None
+
+
+@dataclass(frozen=True)
+class Pole:
+    """One pole for walls with the same courses. ``tops`` are the courses' heights from course 1 up, ``bed`` the bed joint as
+    laid, ``limits`` the tightest and widest bed that is held."""
+
+    walls: tuple[WallLayout, ...]
+    tops: tuple[int, ...]
+    bed: int
+    limits: tuple[int, int]
+    levels: tuple[Level, ...]
+    answers: tuple[GaugeAnswers, ...]
+
+
+def list_poles(layout: Layout) -> tuple[Pole, ...]:
+    """The poles that a job needs, in the plan's order of walls; () for no walls."""
+    groups: dict[tuple[int, ...], list[WallLayout]] = {}
+    for wall in layout.walls:
+        groups.setdefault(tuple(course.top for course in wall.courses), []).append(wall)
+    return tuple(_make_pole(tops, tuple(walls), layout.job.masonry) for tops, walls in groups.items())
+
+
+def _make_pole(tops: tuple[int, ...], walls: tuple[WallLayout, ...], masonry: Masonry) -> Pole:
+    levels: dict[tuple[int, str], list[str]] = {}
+    for wall in walls:
+        for opening in wall.wall.openings:
+            if opening.bottom:
+                levels.setdefault((opening.bottom, "sill"), []).append(opening.name)
+            levels.setdefault((opening.top, "head"), []).append(opening.name)
+        for number in wall.wall.bond_beams:
+            levels.setdefault((tops[number - 1], "top of bond beam"), [])
+    told = tuple(Level(height, " ".join((kind, ", ".join(dict.fromkeys(names)))).strip())
+                 for (height, kind), names in sorted(levels.items()))
+    bed = walls[0].bed
+    answers = [answer for wall in walls for opening in wall.wall.openings
+               if (answer := answer_gauges(opening, wall.wall.name, tops, bed, masonry)) is not None]
+    alike = {(answer.one, answer.below, answer.above): answer for answer in reversed(answers)}
+    return Pole(walls, tops, bed, bed_range(masonry), told, tuple(reversed(alike.values())))
+
+
+def answer_gauges(opening: Opening, wall: str, tops: tuple[int, ...], bed: int, masonry: Masonry) -> GaugeAnswers | None:
+    """One gauge and two for an opening whose sill or head is off the coursing; None where both meet it.
+
+    A sill may stand on a course or on the bed over it, as may a head (common practice, no source).
+    """
+    if all(_meets(level, tops, bed) for level in (opening.bottom, opening.top)):
+        return None
+    unit, limits = masonry.unit, bed_range(masonry)
+    count = max(1, round(opening.top / unit.gauge))
+    one = set_gauge(opening.top, count, unit, limits)
+    if not opening.bottom:
+        return GaugeAnswers(opening.name, wall, one, 0, None, None)
+    under = min(max(1, round(opening.bottom / unit.gauge)), count - 1)
+    if under < 1:
+        return GaugeAnswers(opening.name, wall, one, 0, None, None)
+    landed = round(opening.bottom * count / opening.top) * opening.top // count
+    return GaugeAnswers(opening.name, wall, one, opening.bottom - landed,
+                        set_gauge(opening.bottom, under, unit, limits),
+                        set_gauge(opening.top - opening.bottom, count - under, unit, limits))
+
+
+def _meets(level: int, tops: tuple[int, ...], bed: int) -> bool:
+    return any(top <= level <= top + bed for top in (0, *tops))
+
+
+def set_gauge(height: int, courses: int, unit: Unit, limits: tuple[int, int]) -> Gauge:
+    """So many equal courses to a height. ValueError for no courses."""
+    if courses < 1:
+        raise ValueError(f"a gauge has at least one course, not {courses}")
+    pitch = round(height / courses)
+    bed = pitch - unit.height
+    return Gauge(courses, pitch, bed, limits[0] <= bed <= limits[1])
