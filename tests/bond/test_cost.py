@@ -5,7 +5,19 @@ from __future__ import annotations
 from itertools import pairwise
 
 from wallplan.bond.cost import (
-    BOND, BROKEN, CUTTING, FIRST_FULL, IMPOSSIBLE, JOINT, LAP, MIDDLE, SETTING, SHORT, SHOWS, count_broken, count_cutting,
+    BOND,
+    BROKEN,
+    CUTTING,
+    FIRST_FULL,
+    IMPOSSIBLE,
+    JOINT,
+    LAP,
+    MIDDLE,
+    SETTING,
+    SHORT,
+    SHOWS,
+    count_broken,
+    count_cutting,
     count_settings,
 )
 
