@@ -102,7 +102,8 @@ def _tell_answers(answer: GaugeAnswers, measured: Measure) -> list[str]:
     two = f"Two gauges: to its sill {_tell(answer.below, measured)}; on to its head {_tell(answer.above, measured)}."
     keeping = [words for words, kept in (("one gauge", answer.one.held and not answer.sill_off),
                                          ("two gauges", answer.below.held and answer.above.held)) if kept]
-    return [one + missed, two, f"Meets both within limits: {' and '.join(keeping) or 'neither; rips, as the wall sheet shows'}."]
+    kept = " and ".join(keeping) or "neither; rips, as the wall sheet shows"
+    return [one + missed, two, f"Meets both within limits: {kept}."]
 
 
 def _tell(gauge: Gauge, measured: Measure) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
 from wallplan.drawing.board import Board
-from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES, SMALLEST, clean, shorten
+from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES, SMALLEST, clean, measure, shorten
 from wallplan.drawing.outlines import HEAVY_LINE, THIN_LINE, UNIT_LINE
 from wallplan.drawing.paper import Scale
 from wallplan.drawing.primitives import Box, Segment, Text
@@ -106,7 +106,8 @@ def _number_courses(board: Board, stretch: Stretch, x: float, up: Callable[[int]
     before = stretch.bottom
     for number, top in enumerate(stretch.tops, start=stretch.first):
         high = up(before) - up(top)
-        height = next((height for height in (LARGE_FIGURES, FIGURES, SMALLEST) if high >= height + 2 * CLEAR), None)
+        height = next((height for height in (LARGE_FIGURES, FIGURES, SMALLEST)
+                       if high >= height + 2 * CLEAR and measure(str(number), height) <= POLE - 3.0), None)
         if height:
             board.letter(Text(x, (up(before) + up(top)) / 2 + height / 2, str(number), height, "middle"))
         before = top

@@ -1,0 +1,48 @@
+"""Leads against the trade's own counts: n courses racked back on both sides of a corner hold n(n + 1)/2 units."""
+
+from __future__ import annotations
+
+import itertools
+from pathlib import Path
+
+import pytest
+
+from tests.jobs import pump_house
+from wallplan.layout.build import lay
+from wallplan.layout.model import Layout
+from wallplan.lists.leads import list_leads
+from wallplan.plan.load import load_plan
+
+SAMPLES = Path(__file__).parents[2] / "samples"
+
+
+def test_a_corner_of_five_courses_holds_fifteen_units_and_loses_one_a_course() -> None:
+    leads = list_leads(lay(load_plan(SAMPLES / "pump-shed-closed.toml")))
+    assert [len(lead.legs) for lead in leads] == [2, 2]
+    for lead in leads:  # opposite corners of a rectangle are built alike
+        assert len(lead.also) == 1
+        assert lead.units == 15
+        assert [sum(lead.units_of(number)) for number in range(1, 6)] == [5, 4, 3, 2, 1]
+
+
+def test_a_free_end_racks_back_half_a_unit_a_course() -> None:
+    layout = lay(pump_house())
+    (lead,) = list_leads(layout)
+    (leg,) = lead.legs
+    assert lead.also == ("right end of Landing",)
+    reaches = [leg.reach(number) for number in range(1, lead.courses + 1)]
+    assert {one - other for one, other in itertools.pairwise(reaches)} == {layout.job.masonry.module // 2}
+    assert leg.reach(lead.courses + 1) == 0
+
+
+@pytest.mark.parametrize("name", ["pump-shed-closed", "kiosk-with-porch", "ticket-kiosk", "boat-store"])
+def test_every_lead_piece_of_the_first_lift_is_in_a_lead_or_one_like_it(name: str) -> None:
+    layout = lay(load_plan(SAMPLES / f"{name}.toml"))
+    told = {end for lead in list_leads(layout) for end in (lead.name, *lead.also)}
+    for wall in layout.walls:
+        for side in {piece.lead for piece in wall.courses[0].pieces if piece.lead}:
+            assert any(wall.wall.name in end and (end.startswith(("corner", side))) for end in told)
+
+
+def test_a_job_without_walls_has_no_leads() -> None:
+    assert list_leads(Layout(pump_house(), ())) == ()

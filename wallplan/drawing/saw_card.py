@@ -1,0 +1,133 @@
+"""One cut as it is sawn: the unit to scale with what is kept, the kerf and the offcut, how many, and a box to tick."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from wallplan.drawing.board import Board
+from wallplan.drawing.hatching import hatch_half
+from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES, SMALLEST, centre_text, clean, measure, shorten
+from wallplan.drawing.outlines import HEAVY_LINE, THIN_LINE, UNIT_LINE
+from wallplan.drawing.paper import Scale
+from wallplan.drawing.primitives import Area, Box, Text
+from wallplan.layout.explain import print_courses
+from wallplan.lengths import Measure, print_size
+from wallplan.lists.cuts import KERF, Cut
+from wallplan.plan.job import Masonry
+
+TITLE_HEIGHT = 7.0
+"""Of a cut's letter, mm."""
+
+WIDEST = 74.0
+"""Of a card's words, mm."""
+
+_GAP = 8.0
+_TICK = 6.0
+_HEAD = 11.0
+_LINE = 4.2
+
+
+@dataclass(frozen=True)
+class Card:
+    """A cut at a scale, its upper left corner at (``x``, ``y``) on the sheet, mm."""
+
+    cut: Cut
+    masonry: Masonry
+    measured: Measure
+    scale: Scale
+    x: float
+    y: float
+
+    @property
+    def stock(self) -> tuple[int, int]:
+        """Length and height of the unit that it is sawn from, ticks."""
+        unit = self.masonry.unit
+        name = self.cut.stock.removeprefix("half-high ")
+        length = next((piece.length for piece in unit.pieces if piece.name == name), unit.length)
+        low = self.cut.stock != name and unit.half_high is not None
+        return max(length, self.cut.length), unit.half_high if low and unit.half_high else unit.height
+
+    @property
+    def head(self) -> tuple[str, str]:
+        """Size and count as they are lettered beside the letter."""
+        size = print_size(self.cut.length, self.measured)
+        if self.cut.height is not None:
+            size += f" x {print_size(self.cut.height, self.measured)} high"
+        return size, f"saw {self.cut.count - self.cut.served}" if self.cut.served else f"saw {self.cut.count}"
+
+    @property
+    def lines(self) -> tuple[str, ...]:
+        """What is told under the unit."""
+        cut = self.cut
+        lines = [f"From {cut.stock}, {cut.shape}.", _tell_end(cut),
+                 f"{clean(', '.join(cut.walls))}: {print_courses(list(cut.courses))}."]
+        if cut.offcut:
+            served = f": saw {cut.serves} from it" if cut.serves else ""
+            lines.append(f"Offcut {print_size(cut.offcut, self.measured)}{served}.")
+        if cut.served:
+            lines.append(f"{cut.served} more of {cut.count} from offcuts.")
+        return tuple(shorten(line, SMALLEST, WIDEST) for line in lines)
+
+    @property
+    def size(self) -> tuple[float, float]:
+        """Width and height with all lettering, mm."""
+        length, height = (self.scale.on_paper(ticks) for ticks in self.stock)
+        told = max(measure(line, SMALLEST) for line in self.lines)
+        head = _starts(self)[2] + _TICK
+        return max(length, told, head) + _GAP, _HEAD + height + _LINE * len(self.lines) + _GAP
+
+
+def _starts(card: Card) -> tuple[float, float, float]:
+    """Where size, count and box begin, from the card's left, mm."""
+    size = measure(card.cut.mark, TITLE_HEIGHT) + 3.5
+    count = size + measure(card.head[0], LARGE_FIGURES) + 4.0
+    return size, count, count + measure(card.head[1], LARGE_FIGURES) + 3.0
+
+
+def _tell_end(cut: Cut) -> str:
+    """Which end or side is sawn."""
+    if cut.height is not None:
+        return "Saw off the top; the sawn side to the mortar."
+    if cut.shape in ("corner", "sash"):
+        return "Moulded end to the jamb or end; sawn end inward."
+    return "Either end may be sawn."
+
+
+def draw_card(board: Board, card: Card) -> None:
+    """Draw a cut."""
+    base = card.y + TITLE_HEIGHT + 0.6
+    size, count, box = (card.x + start for start in _starts(card))
+    board.letter(Text(card.x, base, card.cut.mark, TITLE_HEIGHT), Text(size, base, card.head[0], LARGE_FIGURES),
+                 Text(count, base, card.head[1], LARGE_FIGURES))
+    board.outline([Box(box, base - _TICK, box + _TICK, base)], UNIT_LINE)
+    top = card.y + _HEAD
+    _draw_unit(board, card, top)
+    low = top + card.scale.on_paper(card.stock[1]) + 1.2
+    for number, line in enumerate(card.lines):
+        board.letter(Text(card.x, low + number * _LINE + SMALLEST + 0.6, line, SMALLEST))
+
+
+def _draw_unit(board: Board, card: Card, top: float) -> None:
+    """The whole unit, what is kept of it in a heavy line, the kerf in black and the rest hatched."""
+    length, height = (card.scale.on_paper(ticks) for ticks in card.stock)
+    kept_wide = card.scale.on_paper(card.cut.length)
+    kept_high = height if card.cut.height is None else card.scale.on_paper(card.cut.height)
+    kerf = card.scale.on_paper(KERF)
+    unit = Box(card.x, top, card.x + length, top + height)
+    kept = Box(unit.left, unit.bottom - kept_high, unit.left + kept_wide, unit.bottom)
+    board.outline([unit], UNIT_LINE)
+    rest = []
+    if unit.right - kept.right > kerf:
+        board.ink.append(Area(Box(kept.right, unit.top, kept.right + kerf, unit.bottom), "black"))
+        rest.append(Box(kept.right + kerf, unit.top, unit.right, unit.bottom))
+    if kept.top - unit.top > kerf:
+        board.ink.append(Area(Box(unit.left, kept.top - kerf, kept.right, kept.top), "black"))
+        rest.append(Box(unit.left, unit.top, kept.right, kept.top - kerf))
+    board.stroke([line for box in rest for line in hatch_half(box.shrunk(UNIT_LINE / 2)) if box.width > 0.7 < box.height],
+                 THIN_LINE)
+    board.outline([kept.shrunk(HEAVY_LINE / 2)], HEAVY_LINE)
+    for letter in (LARGE_FIGURES, FIGURES):
+        text = centre_text(kept, card.cut.mark, letter)
+        if kept.height >= letter + 2.4 and kept.width >= measure(card.cut.mark, letter) + 2.4:
+            board.letter(text)
+            break
