@@ -243,17 +243,28 @@ def test_mirror_image_cuts_the_same(job: Job) -> None:
     assert [wall.cutting for wall in one.walls] == [wall.cutting for wall in other.walls]
 
 
-@given(job=laid_jobs())
+@given(job=laid_jobs(joints_move=False))
 @settings(max_examples=25, deadline=None, derandomize=True, phases=QUICK)
-def test_random_wall_keeps_the_rules_and_closes_to_the_tick(job: Job) -> None:
+def test_random_wall_keeps_the_rules_and_is_laid_alike_twice(job: Job) -> None:
     layout = lay(job)
+    hold_to_the_rules(layout)
+    assert lay(job) == layout
+
+
+@given(job=laid_jobs())
+@settings(max_examples=10, deadline=None, derandomize=True, phases=QUICK)
+def test_random_wall_whose_joints_move_keeps_the_rules(job: Job) -> None:
+    hold_to_the_rules(lay(job))
+
+
+def hold_to_the_rules(layout: Layout) -> None:
+    """Every rule held, courses that close from end to end, a bound that is one, and reasons where it is not reached."""
+    assert not broken(check(layout))
     for wall in layout.walls:
         assert wall.cutting >= wall.cutting_at_least
         assert bool(wall.why) == (wall.cutting > wall.cutting_at_least)
         for course in wall.courses:
             assert (course.pieces[0].left, course.pieces[-1].right) == _outer_ends(wall.wall, course.bottom)
-    assert lay(job) == layout
-    assert not broken(check(layout))
 
 
 def _outer_ends(wall: Wall, bottom: int) -> tuple[int, int]:
@@ -265,7 +276,7 @@ def _outer_ends(wall: Wall, bottom: int) -> tuple[int, int]:
 
 
 @given(job=laid_jobs(on_coursing=False))
-@settings(max_examples=15, deadline=None, derandomize=True, phases=QUICK)
+@settings(max_examples=8, deadline=None, derandomize=True, phases=QUICK)
 def test_sill_or_head_off_the_coursing_is_met_or_told(job: Job) -> None:
     # Rips beside openings may break a rule for good; then the layout says that it may, and the check which.
     layout = lay(job)
