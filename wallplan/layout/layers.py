@@ -56,7 +56,7 @@ def _settle(level: int, row: Row, masonry: Masonry) -> int:
 def lay_in_layers(spots: list[Spot], parts: tuple[Part, ...], row: Row, masonry: Masonry, namer: Namer) -> list[Spot]:
     """One run of a course with its pieces split at the levels of the openings that it meets in part."""
     meeting = [wide for part in parts if (wide := _widen(part, spots, masonry))]
-    touched = [(set(find_covering(spots, *part.zone)), part) for part in meeting]
+    touched = [(_find_layered(spots, part), part) for part in meeting]
     laid = []
     for index, spot in enumerate(spots):
         here = [part for covering, part in touched if index in covering]
@@ -65,6 +65,14 @@ def lay_in_layers(spots: list[Spot], parts: tuple[Part, ...], row: Row, masonry:
         laid = _meet_jamb(laid, part, part.left, masonry, namer)
         laid = _meet_jamb(laid, part, part.right, masonry, namer)
     return sorted(laid, key=lambda spot: (spot.rise, spot.left))
+
+
+def _find_layered(spots: list[Spot], part: Part) -> set[int]:
+    """The pieces that a part splits: at a head all that carry the lintel, at a sill only those that reach under it."""
+    left, right = part.zone
+    if part.above:
+        return {index for index, spot in enumerate(spots) if spot.right > left and spot.left < right}
+    return set(find_covering(spots, left, right))
 
 
 def _widen(part: Part, spots: list[Spot], masonry: Masonry) -> Part | None:
