@@ -32,12 +32,13 @@ def sheets(
     only: Annotated[
         list[str] | None,
         typer.Option("--only", metavar="SHEET", show_default=False,
-                     help="Only this: wall, saw-list or order; may be repeated."),
+                     help="Only this: wall, course, marks, pole, leads, saw-list or order; may be repeated."),
     ] = None,
 ) -> None:
     """Draw the sheets and write the lists of PLAN.
 
-    The main job: one SVG a sheet, one PDF of all sheets, saw list and order as CSV, ready to print and tape up.
+    The main job, ready to print and tape up: wall, course, marks, pole, leads and saw sheets as one SVG each and as pages of
+    one PDF; marks, saw list and order as CSV.
     """
     from wallplan.planner import SHEETS, draw_set, lay_plan, prove
 

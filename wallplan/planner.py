@@ -21,7 +21,7 @@ from wallplan.layout.model import Layout
 if TYPE_CHECKING:
     from wallplan.lists.order.line import Order
 
-SHEETS = ("wall", "saw-list", "order")
+SHEETS = ("wall", "course", "marks", "pole", "leads", "saw-list", "order")
 """What ``draw_set`` makes, as ``only`` names it."""
 
 
@@ -59,12 +59,13 @@ def draw_set(layout: Layout, findings: tuple[Finding, ...], paper: str | None, o
     """The sheets and lists of a job: file name -> contents. ``only`` names some of SHEETS, () for all of them."""
     from wallplan.lists.csv_files import write_saw_csv
     from wallplan.lists.cuts import list_cuts
+    from wallplan.lists.marks import list_marks, write_marks_csv
     from wallplan.lists.order.report import write_order_csv
 
     job, wanted = slug(layout.job.title), only or SHEETS
-    files: dict[str, bytes] = {}
-    if "wall" in wanted:
-        files |= _draw_walls(layout, findings, paper, job)
+    files = _draw_pages(layout, findings, paper, wanted)
+    if "marks" in wanted:
+        files[f"{job}-marks.csv"] = write_marks_csv(list_marks(layout), layout.job.measure).encode()
     if "saw-list" in wanted:
         files[f"{job}-saw-list.csv"] = write_saw_csv(list_cuts(layout), layout.job.measure).encode()
     if "order" in wanted:
@@ -72,11 +73,16 @@ def draw_set(layout: Layout, findings: tuple[Finding, ...], paper: str | None, o
     return files
 
 
-def _draw_walls(layout: Layout, findings: tuple[Finding, ...], paper: str | None, job: str) -> dict[str, bytes]:
+def _draw_pages(layout: Layout, findings: tuple[Finding, ...], paper: str | None,
+                kinds: tuple[str, ...]) -> dict[str, bytes]:
+    """An SVG for each sheet and one PDF of all; nothing where nothing is drawn."""
+    from wallplan.drawing.sheet_set import DRAWN, draw_sheets
+
+    drawing = draw_sheets(layout, findings, paper, kinds) if set(kinds) & set(DRAWN) else None
+    if drawing is None or not drawing.pages:
+        return {}
     from wallplan.drawing.pdf import draw_pdf
     from wallplan.drawing.svg import draw_svg
-    from wallplan.drawing.wall_sheet import draw_wall_sheets
 
-    drawing = draw_wall_sheets(layout, findings, paper)
-    files = {f"{job}-{page.name}.svg": draw_svg(page) for page in drawing.pages}
-    return {**files, f"{job}.pdf": draw_pdf(drawing)}
+    job = slug(layout.job.title)
+    return {**{f"{job}-{page.name}.svg": draw_svg(page) for page in drawing.pages}, f"{job}.pdf": draw_pdf(drawing)}

@@ -107,19 +107,24 @@ def test_sheets_writes_svg_pdf_and_csv_and_names_them(tmp_path: Path) -> None:
     names = {path.name for path in (tmp_path / "out").iterdir()}
     assert names == {
         "boat-store-wall-water-side.svg", "boat-store-wall-north-gable.svg", "boat-store-wall-south-gable.svg",
-        "boat-store.pdf", "boat-store-saw-list.csv", "boat-store-order.csv",
+        "boat-store-courses.svg", "boat-store-courses-2.svg", "boat-store-pole.svg", "boat-store-leads.svg",
+        "boat-store-marks-water-side.svg", "boat-store-marks-north-gable.svg", "boat-store-marks-south-gable.svg",
+        "boat-store-marks-south-gable-2.svg",
+        "boat-store.pdf", "boat-store-marks.csv", "boat-store-saw-list.csv", "boat-store-order.csv",
     }
     assert sorted(shown.stdout.split()) == sorted(str(tmp_path / "out" / name) for name in names)
 
 
 def test_only_the_list(tmp_path: Path) -> None:
     run("sheets", SAMPLES / "pier.toml", "--into", tmp_path, "--only", "saw-list")
-    assert [path.name for path in tmp_path.iterdir()] == ["gate-pier-saw-list.csv"]
+    assert {path.name for path in tmp_path.iterdir()} == {"gate-pier-saw-list.csv", "gate-pier-saw-list.svg", "gate-pier.pdf"}
+    run("sheets", SAMPLES / "ticket-kiosk.toml", "--into", tmp_path / "uncut", "--only", "saw-list")
+    assert [path.name for path in (tmp_path / "uncut").iterdir()] == ["ticket-kiosk-saw-list.csv"]
 
 
 @pytest.mark.parametrize(("words", "told"), [
     (("--paper", "foolscap"), '--paper: "foolscap" is not a paper; write one of letter, tabloid, A4, A3'),
-    (("--only", "pole"), '--only: "pole" is not a sheet; write one of wall, saw-list, order'),
+    (("--only", "poles"), '--only: "poles" is not a sheet; write one of wall, course, marks, pole, leads, saw-list, order'),
 ])
 def test_a_call_that_cannot_be_used_is_one_line_and_two(words: tuple[str, ...], told: str, tmp_path: Path) -> None:
     shown = run("sheets", SAMPLES / "pier.toml", "--into", tmp_path / "out", *words)

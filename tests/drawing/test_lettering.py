@@ -50,7 +50,7 @@ def test_a_tied_length_stays_on_one_line() -> None:
 
 def test_what_is_too_long_is_shortened_and_what_does_not_print_is_shown_as_such() -> None:
     shown = shorten("Ticket window of the ferry landing", 3.5, 30)
-    assert shown.endswith("…")
+    assert shown.endswith("...")
     assert measure(shown, 3.5) <= 30
     assert clean("Kiosk\x00\n") == "Kiosk??"
 

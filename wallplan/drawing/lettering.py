@@ -23,6 +23,9 @@ LARGE_FIGURES = 5.0
 TIED = "\u00a0"
 """A space that keeps its two sides on one line."""
 
+DOTS = "..."
+"""For what was left out. One letter outside Latin-1 would have the PDF embed a second font."""
+
 _HAIR = 1e-6
 _RISE = 1.05
 _ACCENTED_RISE = 1.3
@@ -79,9 +82,9 @@ def shorten(text: str, height: float, width: float) -> str:
     if measure(text, height) <= width:
         return text
     kept = text
-    while kept and measure(f"{kept}…", height) > width:
+    while kept and measure(f"{kept}{DOTS}", height) > width:
         kept = kept[:-1]
-    return f"{kept.rstrip()}…"
+    return f"{kept.rstrip()}{DOTS}"
 
 
 @lru_cache(maxsize=2_000)

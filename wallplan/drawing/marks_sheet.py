@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from wallplan.drawing.cautions import SETTING_OUT
 from wallplan.drawing.columns import Row, Table, draw_columns, fill_columns, set_table
-from wallplan.drawing.lettering import clean
+from wallplan.drawing.lettering import DOTS, clean
 from wallplan.drawing.marks_strip import Strip, draw_strip, make_strips
 from wallplan.drawing.paper import Paper, find_paper
 from wallplan.drawing.primitives import Box, Page
@@ -107,7 +107,7 @@ def _list_rows(marks: WallMarks, measured: Measure) -> list[Row]:
 def _tell_courses(mark: Mark, count: int) -> str:
     """Which courses have a joint there; nothing where all of them do."""
     told = "" if len(mark.courses) == count else print_courses(list(mark.courses))
-    return told.removeprefix("courses ").removeprefix("course ")
+    return told.removeprefix("courses ").removeprefix("course ").replace("…", DOTS)
 
 
 def _describe(marks: WallMarks, measured: Measure) -> str:

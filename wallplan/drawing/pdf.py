@@ -8,11 +8,13 @@ from __future__ import annotations
 
 import io
 import logging
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from itertools import groupby
 from typing import Any
 
 import matplotlib
 import numpy as np
+from matplotlib import font_manager
 from matplotlib.backends import backend_pdf
 from matplotlib.font_manager import FontProperties
 from matplotlib.path import Path
@@ -27,18 +29,9 @@ POINTS = 72 / 25.4
 _RECTANGLE = [Path.MOVETO, Path.LINETO, Path.LINETO, Path.LINETO, Path.CLOSEPOLY]
 _COLOURS = {"white": (1.0, 1.0, 1.0), "black": (0.0, 0.0, 0.0)}
 _pdf: Any = backend_pdf  # the back end carries no annotations
+_font_manager: Any = font_manager
 _NOTHING = np.empty((0, 2))
 _SETTINGS: Any = {"pdf.fonttype": 42, "pdf.compression": 6, "pdf.use14corefonts": False, "path.simplify": False}
-
-
-class _Plain:
-    """How a text asks the renderer for no kerning: its letters then stand where they were measured."""
-
-    def get_fontfeatures(self) -> tuple[str, ...]:
-        return ("-kern", "-liga")
-
-    def get_language(self) -> None:
-        return None
 
 
 def draw_pdf(drawing: Drawing) -> bytes:
@@ -72,6 +65,7 @@ class _Pen:
     def __init__(self, renderer: Any, height: float) -> None:
         self.renderer = renderer
         self.height = height
+        self.font = _font_manager.get_font(_font_manager.findfont(FontProperties(family="DejaVu Sans")))
         self.turn = Affine2D().scale(POINTS, -POINTS).translate(0, height * POINTS)
 
     def draw(self, item: Primitive) -> None:
@@ -105,14 +99,26 @@ class _Pen:
 
     def _letter(self, text: Text) -> None:
         style = self.renderer.new_gc()
-        face = FontProperties(family="DejaVu Sans", size=font_size(text.height) * POINTS)
         back = {"start": 0.0, "middle": 0.5, "end": 1.0}[text.anchor] * measure(text.text, text.height)
         x, y = (text.x, text.y + back) if text.upright else (text.x - back, text.y)
-        plain: Any = _Plain()
-        self.renderer.draw_text(
-            style, x * POINTS, (self.height - y) * POINTS, text.text, face, 90 if text.upright else 0, mtext=plain,
-        )
+        turn = (0, 1, -1, 0) if text.upright else (1, 0, 0, 1)
+        self.renderer.check_gc(style, (0.0, 0.0, 0.0))
+        self.renderer.file.output(_pdf.Op.gsave, *turn, x * POINTS, (self.height - y) * POINTS, _pdf.Op.concat_matrix,
+                                  _pdf.Op.begin_text)
+        for name, codes in self._encode(text.text):
+            self.renderer.file.output(name, font_size(text.height) * POINTS, _pdf.Op.selectfont, [codes], _pdf.Op.showkern)
+        self.renderer.file.output(_pdf.Op.end_text, _pdf.Op.grestore)
         style.restore()
+
+    def _encode(self, text: str) -> Iterator[tuple[Any, bytes]]:
+        """The text as glyphs of the embedded font, in parts of one subset each, none kerned or joined: letters stand where
+        they were measured."""
+        file, font = self.renderer.file, self.font
+        codes = map(ord, text)
+        glyphs = [file._character_tracker.track_glyph(font, code, font.get_char_index(code)) for code in codes]
+        for subset, part in groupby(glyphs, key=lambda glyph: glyph[0]):
+            name = file.fontName(_font_manager.FontPath(font.fname, font.face_index), subset)
+            yield name, b"".join(code.to_bytes(2, "big") for _, code in part)
 
 
 def _lines(segments: Iterable[Segment]) -> Path:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from wallplan.drawing.board import Board
 from wallplan.drawing.hatching import hatch_half
-from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES, SMALLEST, centre_text, clean, measure, shorten
+from wallplan.drawing.lettering import DOTS, FIGURES, LARGE_FIGURES, SMALLEST, centre_text, clean, measure, shorten
 from wallplan.drawing.outlines import HEAVY_LINE, THIN_LINE, UNIT_LINE
 from wallplan.drawing.paper import Scale
 from wallplan.drawing.primitives import Area, Box, Text
@@ -60,7 +60,7 @@ class Card:
         """What is told under the unit."""
         cut = self.cut
         lines = [f"From {cut.stock}, {cut.shape}.", _tell_end(cut),
-                 f"{clean(', '.join(cut.walls))}: {print_courses(list(cut.courses))}."]
+                 f"{clean(', '.join(cut.walls))}: {_tell_courses(cut)}."]
         if cut.offcut:
             served = f": saw {cut.serves} from it" if cut.serves else ""
             lines.append(f"Offcut {print_size(cut.offcut, self.measured)}{served}.")
@@ -82,6 +82,10 @@ def _starts(card: Card) -> tuple[float, float, float]:
     size = measure(card.cut.mark, TITLE_HEIGHT) + 3.5
     count = size + measure(card.head[0], LARGE_FIGURES) + 4.0
     return size, count, count + measure(card.head[1], LARGE_FIGURES) + 3.0
+
+
+def _tell_courses(cut: Cut) -> str:
+    return print_courses(list(cut.courses)).replace("…", DOTS)
 
 
 def _tell_end(cut: Cut) -> str:
