@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import os
 import re
-import tempfile
 from collections.abc import Mapping
 from contextlib import suppress
 from pathlib import Path
@@ -46,6 +45,8 @@ def write_file(path: Path, content: bytes) -> None:
 
 
 def _write_beside(folder: Path, content: bytes) -> Path:
+    import tempfile  # with much behind it; most commands write no file
+
     handle, name = tempfile.mkstemp(prefix=".wallplan-", suffix=".part", dir=folder)
     try:
         with os.fdopen(handle, "wb") as file:

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import lru_cache
 from itertools import product
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from wallplan.bond.figures import Stretch, Terms
 
@@ -14,8 +13,7 @@ Move = tuple[Side, int, int | None]
 """Which end of a run, where it is, and where the joint goes: None drops it, its own place leaves a sliver."""
 
 
-@dataclass(frozen=True, slots=True)
-class Node:
+class Node(NamedTuple):
     """A joint of one track's pattern. ``parts`` are where it stands in which courses (bits)."""
 
     at: int

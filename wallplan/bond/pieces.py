@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from itertools import product
+from typing import NamedTuple
 
 from wallplan.bond.cost import BROKEN, CUTTING, IMPOSSIBLE, JOINT, SHORT
 from wallplan.bond.figures import Terms
@@ -36,8 +36,7 @@ def pull_alike(one: int, other: int) -> bool:
     return one * other >= 0
 
 
-@dataclass(frozen=True)
-class RunFit:
+class RunFit(NamedTuple):
     """A run's pieces as they will be: nominal lengths after its joints took up ``difference``, and the cost."""
 
     pieces: tuple[int, ...]

@@ -27,8 +27,7 @@ Owing = tuple[tuple[int, int], ...]
 """Open runs whose first piece left a difference: where the run began, and the difference."""
 
 
-@dataclass(frozen=True, slots=True)
-class Step:
+class Step(NamedTuple):
     """From one state to the next: its cost, and the saw settings (bits) of the pieces it lays."""
 
     to: int

@@ -9,8 +9,8 @@ it has sawn, looks for fewer at the same cutting, and gives up after a set numbe
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
 from heapq import heappop, heappush
+from typing import NamedTuple
 
 from wallplan.bond.cost import BOND, BROKEN, IMPOSSIBLE, LAP, SETTING, count_settings
 from wallplan.bond.figures import Problem, adjoining
@@ -24,8 +24,7 @@ Tail = tuple[int, int]
 """A moved joint that later joints of the other track must still keep clear of: place and courses."""
 
 
-@dataclass(frozen=True, slots=True)
-class Side:
+class Side(NamedTuple):
     """One track's share of a state: where it has come to, and which moved joints still matter."""
 
     state: int
@@ -36,8 +35,7 @@ State = tuple[int, int, int]
 """Numbers of both sides, and the lengths sawn so far (bits)."""
 
 
-@dataclass(frozen=True)
-class Found:
+class Found(NamedTuple):
     """The best pair of tracks: the nodes of each from first to last, and what they cost together.
 
     ``settings_proven`` is True where no layout as good in broken rules, cutting and short pieces saws fewer lengths.
@@ -65,10 +63,10 @@ def _search(problem: Problem, relaxed: bool) -> Found | None:
     zipped = _Zip((tracks[0], tracks[1]), (bounds[0], bounds[1]), relaxed, ceiling=IMPOSSIBLE, minds_settings=False)
     first = zipped.close(tries=None)
     if first is None or count_settings(first.cost) < 2:
-        return first and replace(first, settings_proven=True)
+        return first and first._replace(settings_proven=True)
     again = _Zip((tracks[0], tracks[1]), (bounds[0], bounds[1]), relaxed, first.cost, minds_settings=True)
     better = again.close(SETTINGS_TRIES)
-    return better or replace(first, settings_proven=not again.gave_up)
+    return better or first._replace(settings_proven=not again.gave_up)
 
 
 def _bound_alone(track: Track) -> list[int]:

@@ -7,7 +7,7 @@ pieces with rips, lintels, shapes, leads, and the marks of what is sawn.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from wallplan.bond.figures import Terms
 from wallplan.layout.building import BondedWall, bond_walls
@@ -26,8 +26,7 @@ from wallplan.layout.tracks import bond_terms
 from wallplan.plan.job import Job, Masonry, Wall
 
 
-@dataclass(frozen=True)
-class _Ground:
+class _Ground(NamedTuple):
     """What all courses of a wall share while their pieces are set."""
 
     wall: Wall
@@ -39,16 +38,14 @@ class _Ground:
     leads: LeadPlan | None
 
 
-@dataclass(frozen=True)
-class _SetCourse:
+class _SetCourse(NamedTuple):
     """A course's spots, and what each of its runs cuts. Courses laid alike share one."""
 
     spots: tuple[Spot, ...]
     shares: tuple[Share, ...]
 
 
-@dataclass(frozen=True)
-class _SetWall:
+class _SetWall(NamedTuple):
     """A wall with its courses set but not yet marked."""
 
     wall: Wall

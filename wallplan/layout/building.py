@@ -7,7 +7,8 @@ Bellman, 1957). In a closed building the first corner is tried both ways.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from typing import NamedTuple
 
 from wallplan.layout.corners import Choice, WallEnds, end_wall, joined_to
 from wallplan.layout.coursing import Row, set_coursing
@@ -17,8 +18,7 @@ from wallplan.layout.tracks import pose_problem, runs_of_rows
 from wallplan.plan.job import Job, Masonry, Wall
 
 
-@dataclass(frozen=True)
-class BondedWall:
+class BondedWall(NamedTuple):
     """A wall with its courses, openings against them, ends, and the bond that was found."""
 
     wall: Wall
@@ -50,7 +50,7 @@ def _try_ways(job: Job, index: int, known: dict[object, BondedWall]) -> Ways:
             alike = replace(wall, name=""), choice
             if alike not in known:
                 known[alike] = _bond(wall, job.masonry, ends)
-            found[choice] = replace(known[alike], wall=wall, ends=ends)
+            found[choice] = known[alike]._replace(wall=wall, ends=ends)
     return found
 
 

@@ -6,7 +6,7 @@ thick; at an inside corner it runs on behind the other wall's face, out of sight
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from wallplan.layout.coursing import Row
 from wallplan.layout.spots import Spot
@@ -15,8 +15,7 @@ from wallplan.plan.job import EndKind, Job, Masonry, Wall
 CORNERS: tuple[EndKind, ...] = ("outside corner", "inside corner")
 
 
-@dataclass(frozen=True)
-class WallEnd:
+class WallEnd(NamedTuple):
     """One end of a wall. ``at`` is where its own masonry ends in odd and in even courses, ticks from its left end.
 
     ``returns`` is (left, right) of the other wall's unit in courses where that one runs through, None where there is
@@ -29,8 +28,7 @@ class WallEnd:
     other: str | None
 
 
-@dataclass(frozen=True)
-class WallEnds:
+class WallEnds(NamedTuple):
     """Both ends of a wall."""
 
     left: WallEnd
@@ -54,8 +52,7 @@ class WallEnds:
         return self.left.at[parity], self.right.at[parity]
 
 
-@dataclass(frozen=True)
-class Choice:
+class Choice(NamedTuple):
     """Whether a wall runs through in odd courses at its left and at its right corner; None at a free end."""
 
     left: bool | None

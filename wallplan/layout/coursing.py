@@ -5,8 +5,7 @@ A course's ``bottom`` is the underside of its bed joint; the unit stands on the 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from wallplan.catalogue.unit import Unit
 from wallplan.lengths import TICKS_PER_MM
@@ -18,8 +17,7 @@ THINNEST_RIP = 25 * TICKS_PER_MM
 """A rip lower than this breaks in the saw or under the next course; common practice, no source."""
 
 
-@dataclass(frozen=True)
-class Row:
+class Row(NamedTuple):
     """One course before its pieces: number, heights, and the height of its units."""
 
     number: int

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 import itertools
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from wallplan.lengths import Measure, print_length, print_size
 from wallplan.plan.job import Masonry
 
 
-@dataclass(frozen=True)
-class Share:
+class Share(NamedTuple):
     """What a run contributes in one course: its clear ends, cutting reached, and the least that it must be.
 
     ``layered`` is True where a sill, a head or a course's height off the coursing calls for rips.

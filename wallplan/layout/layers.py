@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from wallplan.layout.coursing import Row
 from wallplan.layout.reach import Reach
@@ -10,8 +10,7 @@ from wallplan.layout.spots import Namer, Spot, find_covering
 from wallplan.plan.job import Masonry
 
 
-@dataclass(frozen=True)
-class Part:
+class Part(NamedTuple):
     """An opening's share of a course: its jambs, how far the masonry beside it is layered, and the level.
 
     ``level`` is where the lower layer ends, above the underside of the course's bed. ``above`` is True at a sill,
@@ -91,7 +90,7 @@ def _widen(part: Part, spots: list[Spot], masonry: Masonry) -> Part | None:
         left = min(left, before[-1].left - masonry.widest_joint - 1)
     if after and after[0].right - part.right < short:
         right = max(right, after[0].right + masonry.widest_joint + 1)
-    return replace(part, zone=(left, right))
+    return part._replace(zone=(left, right))
 
 
 def _split(spot: Spot, here: list[Part], parts: list[Part], row: Row, namer: Namer) -> list[Spot]:

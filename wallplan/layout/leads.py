@@ -6,13 +6,12 @@ on both sides, or round a corner, loses one whole unit a course: n courses, n(n 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from wallplan.layout.model import Lead
 
 
-@dataclass(frozen=True)
-class LeadPlan:
+class LeadPlan(NamedTuple):
     """Leads of a wall: courses in a lift, and how far the lead reaches in the lift's first course."""
 
     courses: int

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from wallplan.layout.spots import Spot
 from wallplan.lengths import Measure, print_size
@@ -15,8 +15,7 @@ Size = tuple[str, str]
 """A sawn piece's length and height as printed; pieces that print alike are one saw setting."""
 
 
-@dataclass(frozen=True)
-class Marks:
+class Marks(NamedTuple):
     """Letters by size."""
 
     measure: Measure

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from bisect import bisect_right
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from wallplan.layout.coursing import THINNEST_RIP, Row
 from wallplan.plan.job import Opening, Wall
 
 
-@dataclass(frozen=True)
-class Reach:
+class Reach(NamedTuple):
     """One opening against the courses.
 
     ``sill`` and ``head`` are its levels, put onto the course line where they are within one bed above it.

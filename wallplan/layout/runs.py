@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
+from typing import NamedTuple
 
 from wallplan.bond.bounds import fills_with_stock
 from wallplan.bond.cost import BROKEN, IMPOSSIBLE, count_cutting
@@ -15,8 +16,7 @@ from wallplan.bond.zipper import Found, close_zip
 TICKS_OF_ROUNDING = 2
 
 
-@dataclass(frozen=True)
-class LaidRun:
+class LaidRun(NamedTuple):
     """One run as its courses lay it: (left, length) of each piece, its head joints, cutting in one course and at least.
 
     ``joined`` are the middles of head joints at its ends, against what another wall lays there.
@@ -37,8 +37,7 @@ class LaidRun:
         return (min(gaps), max(gaps)) if gaps else (0, 0)
 
 
-@dataclass(frozen=True)
-class LaidTracks:
+class LaidTracks(NamedTuple):
     """Both tracks as laid, whether their saw settings are proven the fewest, and whether any rule had to give."""
 
     runs: tuple[LaidRun, ...]
@@ -65,7 +64,7 @@ def lay_tracks(problem: Problem, joint: int) -> LaidTracks:
     fixed = _lay(rigid, found, joint)
     if _count_short_laps(terms, fixed.runs) + found.cost // BROKEN < short:
         return fixed
-    return replace(laid, broken=True)
+    return laid._replace(broken=True)
 
 
 def _lay(problem: Problem, found: Found, joint: int) -> LaidTracks:

@@ -6,7 +6,7 @@ units carry the course's bar; lintel units stand on an opening's head and its be
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from wallplan.layout.coursing import Row
 from wallplan.layout.layers import Part
@@ -18,8 +18,7 @@ from wallplan.plan.job import Masonry, Wall
 PLAIN: Shape = "stretcher"
 
 
-@dataclass(frozen=True)
-class Heading:
+class Heading(NamedTuple):
     """A lintel in a course: what it is, from where to where it must reach, and from which rise its layer begins."""
 
     kind: str

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from wallplan.catalogue.unit import PieceName
@@ -34,8 +33,7 @@ class Spot(NamedTuple):
         return self.rise + self.height
 
 
-@dataclass(frozen=True)
-class Namer:
+class Namer(NamedTuple):
     """Names pieces by their size: a stock length at full (or half-high) height has its name, all else is cut."""
 
     stock: dict[int, PieceName]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from wallplan.bond.figures import Problem, Stretch, Terms
 from wallplan.layout.corners import WallEnds, free_ends
@@ -29,8 +29,7 @@ def bond_terms(masonry: Masonry) -> Terms:
     )
 
 
-@dataclass(frozen=True)
-class Span:
+class Span(NamedTuple):
     """A run's clear length between its fixed ends."""
 
     left: int

@@ -7,7 +7,7 @@ end of another wall's unit at a corner; a cut carries its letter. Openings are b
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from wallplan.layout.explain import print_courses
 from wallplan.layout.model import Course, Piece, WallLayout
@@ -23,8 +23,7 @@ MOST_ROWS = 40
 MOST_LENGTHS = 4
 
 
-@dataclass(frozen=True)
-class Window:
+class Window(NamedTuple):
     """The part of a wall that one block of lines shows, ticks, and how many characters a tick takes."""
 
     left: int
