@@ -159,3 +159,17 @@ def test_the_whole_building_cuts_no_more_than_any_other_choice_at_its_corners() 
         sum(cut(index, not ways[index - 1], ways[index]) for index in range(4)) for ways in product((True, False), repeat=4)
     )
     assert sum(count_cutting(wall.tracks.cost) for wall in bond_walls(job)) == best
+
+
+def test_both_legs_of_a_corner_lead_are_equally_high() -> None:
+    # Six courses' leads fit the long walls, only three the short ones: (64 - 16) / 16 - 1 = 2 whole units between.
+    masonry = make_masonry(joints_move=False)
+    layout = lay(rectangle(masonry, inches(320) - masonry.joint, inches(80) - masonry.joint, inches(64)))
+    lifts = []
+    for wall in layout.walls:
+        ends = [{piece.lead for piece in course.pieces if piece.lead == "left"} for course in wall.courses]
+        widths = [sum(piece.length for piece in course.pieces if piece.lead == "left") for course in wall.courses]
+        assert all(ends)
+        # A new lift begins where a course's lead is longer than the one below it.
+        lifts.append([number for number in range(1, 8) if widths[number] > widths[number - 1]])
+    assert all(lift == lifts[0] for lift in lifts)

@@ -60,16 +60,25 @@ def lay(job: Job) -> Layout:
 
     Lengths in ticks. A job without walls gives a layout without walls. Raises nothing for a job that the plan room built.
     """
-    walls = [_set_wall(bonded, job.masonry) for bonded in bond_walls(job)]
+    leads = _count_lead_courses(job)
+    walls = [_set_wall(bonded, job.masonry, leads if bonded.ends.has_corners else job.masonry.leads)
+             for bonded in bond_walls(job)]
     different = {id(course): course for wall in walls for course in wall.courses}
     marks = give_marks(job, (spot for course in different.values() for spot in course.spots))
     return Layout(job, tuple(_finish(wall, job, marks) for wall in walls))
 
 
-def _set_wall(bonded: BondedWall, masonry: Masonry) -> _SetWall:
+def _count_lead_courses(job: Job) -> int:
+    """Courses in the leads of walls that meet: both legs of a corner are built equally high, as the shortest wall lets."""
+    plans = [plan_leads(wall.length, job.masonry.module, job.masonry.leads) for wall in job.walls
+             if {wall.left_end, wall.right_end} != {"end"}]
+    return min((plan.courses for plan in plans if plan is not None), default=job.masonry.leads)
+
+
+def _set_wall(bonded: BondedWall, masonry: Masonry, leads: int) -> _SetWall:
     wall, rows, tracks = bonded.wall, bonded.rows, bonded.tracks
     ground = _Ground(wall, bonded.ends, masonry, bond_terms(masonry), bonded.reaches, make_namer(masonry),
-                     plan_leads(wall.length, masonry.module, masonry.leads))
+                     plan_leads(wall.length, masonry.module, leads))
     known: dict[object, _SetCourse] = {}
     courses = []
     for row, laid in zip(rows, _runs_by_course(tracks, len(rows)), strict=True):
