@@ -301,3 +301,8 @@ def test_all_mistakes_are_told_at_once_in_file_order() -> None:
     told = mistakes_in(text.replace('title = "Ferry landing"', "title = 1"))
     assert [line for line, _, _ in told] == sorted(line or 0 for line, _, _ in told)
     assert [message.split(":")[0] for _, _, message in told] == ["title", "unit", "width", "sill", "courses", "foo"]
+
+
+def test_a_length_that_is_none_is_told_beside_an_unknown_unit() -> None:
+    text = changed(UNIT, 'unit = "block-9"\nleast_lap = "-4"\n')
+    assert [(line, message.split(":")[0]) for line, _, message in mistakes_in(text)] == [(5, "unit"), (6, "least_lap")]

@@ -48,6 +48,8 @@ def _read_masonry(plan: PlanTable, notebook: Notebook) -> Masonry | None:
     own_key = None if plan.own_unit is None else plan.own_unit.key
     unit = choose_unit(plan.masonry.unit, own, own_key, notebook)
     if unit is None:
+        for key in ("joint", "tightest_joint", "widest_joint", "least_lap", "least_piece"):
+            notebook.read(("masonry", key), getattr(plan.masonry, key))  # what is no length is told at once with the unit
         return None
     return read_masonry(plan.masonry, unit, notebook)
 
