@@ -13,6 +13,7 @@ from wallplan.bond.figures import Problem, Terms
 
 MOST_SHIFTS = 6
 MOST_NEAR = 40
+MOST_POSITIONS = 400
 
 
 def shifts(terms: Terms) -> tuple[int, ...]:
@@ -28,11 +29,24 @@ def shifts(terms: Terms) -> tuple[int, ...]:
     return tuple(sorted({shift % terms.module for shift in single}))
 
 
-def try_positions(problem: Problem) -> tuple[int, ...]:
+def try_positions(problem: Problem, *, thorough: bool = True) -> tuple[int, ...]:
     """Positions between the first and last fixed end, in order, the fixed ones included.
 
-    Where many openings stand at odd distances, a joint is tried only against the fixed ends nearest to it.
+    Where many openings stand at odd distances, a joint is tried only against the fixed ends nearest to it. Where that
+    comes to more than MOST_POSITIONS and ``thorough`` is False, it is tried against the two nearest on each side and at
+    the bond's own shifts alone.
     """
+    found = _all_positions(problem)
+    if thorough or len(found) <= MOST_POSITIONS:
+        return found
+    ends = sorted({end for track in problem.tracks for s in track for end in (s.start, s.end)} | set(problem.fixed))
+    own = problem.terms.ideal or problem.terms.lap
+    offs = (0, own, problem.terms.module - own) if problem.terms.keeps_bond else shifts(problem.terms)
+    few = _near_positions(problem, ends, offs, 1)
+    return tuple(sorted({*problem.fixed, *problem.ends_of(0), *problem.ends_of(1), *few}))
+
+
+def _all_positions(problem: Problem) -> tuple[int, ...]:
     ends = sorted({end for track in problem.tracks for s in track for end in (s.start, s.end)} | set(problem.fixed))
     module, offs = problem.terms.module, shifts(problem.terms)
     residues = {(end + off) % module for end in ends for off in offs}
@@ -42,12 +56,12 @@ def try_positions(problem: Problem) -> tuple[int, ...]:
         for residue in residues:
             found.update(range(first + (residue - first) % module, last, module))
     else:
-        found.update(_near_positions(problem, ends, offs))
+        found.update(_near_positions(problem, ends, offs, 3))
     return tuple(sorted(found))
 
 
-def _near_positions(problem: Problem, ends: list[int], offs: tuple[int, ...]) -> set[int]:
-    module, near = problem.terms.module, 3
+def _near_positions(problem: Problem, ends: list[int], offs: tuple[int, ...], near: int) -> set[int]:
+    module = problem.terms.module
     found: set[int] = set()
     for index, start in enumerate(ends[:-1]):
         around = {*ends[max(0, index - near) : index + near + 2], *problem.fixed[:1], *problem.fixed[-1:]}

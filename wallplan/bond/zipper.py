@@ -48,14 +48,19 @@ class Found(NamedTuple):
 
 def close_zip(problem: Problem) -> Found:
     """The first layout in the order of preference; where no layout keeps every rule, the one that breaks fewest."""
-    found = _search(problem, relaxed=False) or _search(problem, relaxed=True)
+    quick = try_positions(problem, thorough=False)
+    full = try_positions(problem)
+    found = _search(problem, quick, relaxed=False)
+    if found is None and quick != full:
+        found = _search(problem, full, relaxed=False)
+    found = found or _search(problem, quick, relaxed=True)
     if found is None:
         raise ValueError("no pieces fill this run; its ends stand on no common position")
     return found
 
 
-def _search(problem: Problem, relaxed: bool) -> Found | None:
-    positions, settings = try_positions(problem), Settings()
+def _search(problem: Problem, positions: tuple[int, ...], relaxed: bool) -> Found | None:
+    settings = Settings()
     tracks = [Track(problem, which, positions, settings, relaxed) for which in (0, 1)]
     bounds = [_bound_alone(track) for track in tracks]
     if bounds[0][0] >= IMPOSSIBLE or bounds[1][0] >= IMPOSSIBLE:
