@@ -85,8 +85,10 @@ def draw_stretch(board: Board, stretch: Stretch, x: float, right: float, low: fl
     board.stroke([Segment(x, up(top), x + POLE, up(top)) for top in stretch.tops], UNIT_LINE)
     _number_courses(board, stretch, x + POLE / 2, up)
     pitch = scale.on_paper(stretch.top - stretch.bottom) / max(1, len(stretch.tops))
-    figures = LARGE_FIGURES if pitch >= 1.35 * LARGE_FIGURES else FIGURES
     heights = (stretch.bottom, *stretch.tops)
+    widest = max(measure(print_length(top, stretch.measured), LARGE_FIGURES) for top in heights)
+    large = pitch >= 1.35 * LARGE_FIGURES and widest <= LEFT - _LEAD - 2.0
+    figures = LARGE_FIGURES if large else FIGURES
     leads = []
     moved = _spread_up([up(top) for top in heights], figures + CLEAR, low, highest)
     for top, y in zip(heights, moved, strict=True):
