@@ -9,6 +9,9 @@ from wallplan.drawing.board import Board
 from wallplan.drawing.lettering import FIGURES, SMALLEST, measure
 from wallplan.drawing.primitives import Box, Text
 
+INSET = 1.8
+"""From the room's left side, mm."""
+
 PITCH = 5.2
 """From row to row, mm."""
 
@@ -41,7 +44,7 @@ def set_table(rows: Sequence[Row]) -> Table:
 
 def fill_columns(table: Table, start: int, width: float, height: float) -> tuple[tuple[int, int], ...]:
     """Which rows from ``start`` on stand in each column of a room: (first, after the last); () where not one fits."""
-    columns, most = max(1, int((width + 5.0) / table.width)), int(height / PITCH)
+    columns, most = max(1, int((width + 5.0 - INSET) / table.width)), int(height / PITCH)
     found: list[tuple[int, int]] = []
     first = start
     while most >= 2 and first < len(table.rows) and len(found) < columns:
@@ -56,7 +59,7 @@ def fill_columns(table: Table, start: int, width: float, height: float) -> tuple
 def draw_columns(board: Board, table: Table, columns: tuple[tuple[int, int], ...], room: Box) -> None:
     """Letter the columns from the room's upper left corner."""
     for place, (first, last) in enumerate(columns):
-        x = room.left + 1.8 + place * table.width
+        x = room.left + INSET + place * table.width
         for number, row in enumerate(table.rows[first:last]):
             y = room.top + number * PITCH + FIGURES + 0.8
             board.letter(Text(x, y, row.figure, FIGURES))

@@ -103,8 +103,10 @@ def _draw_length(board: Board, plan: CoursePlan, leg: Leg) -> bool:
     line = Segment(x1 + out_x * _DROP, y1 + out_y * _DROP, x2 + out_x * _DROP, y2 + out_y * _DROP)
     words = print_length(leg.wall.wall.length, plan.measured)
     for height, aside in product((LARGE_FIGURES, FIGURES), (0.0, 0.1, -0.1, 0.2, -0.2, 0.3, -0.3)):
-        long, away = abs(line.x2 - line.x1) + abs(line.y2 - line.y1), 1.0 + height / 2
-        if aside and abs(aside) * long + measure(words, height) / 2 + 1.0 > long / 2:
+        long = abs(line.x2 - line.x1) + abs(line.y2 - line.y1)
+        beside = long / 2 - abs(aside) * long - measure(words, height) / 2  # spare between figure and slash
+        away = (1.0 if beside >= 1.0 else 1.8) + height / 2
+        if beside < 1.0 and (aside or height > FIGURES):
             continue
         x = line.x1 + (line.x2 - line.x1) * (0.5 + aside) + out_x * away
         y = line.y1 + (line.y2 - line.y1) * (0.5 + aside) + out_y * away
@@ -129,7 +131,7 @@ def _end_ticks(line: Segment, x: float, y: float) -> list[Segment]:
     """The slash at a dimension's end, and the line that leads to it from the wall."""
     near_x, near_y = (line.x1 - x) / _DROP, (line.y1 - y) / _DROP
     return [Segment(line.x1 - 0.8, line.y1 + 0.8, line.x1 + 0.8, line.y1 - 0.8),
-            Segment(x + near_x, y + near_y, line.x1 + near_x, line.y1 + near_y)]
+            Segment(x + near_x, y + near_y, line.x1 + near_x * 0.8, line.y1 + near_y * 0.8)]
 
 
 def _letter_along(board: Board, plan: CoursePlan, leg: Leg, along: int, words: str) -> bool:

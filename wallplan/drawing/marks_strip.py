@@ -25,7 +25,10 @@ _CLEAR = 1.3
 
 @dataclass(frozen=True)
 class Strip:
-    """A stretch of a wall from ``left`` to ``right``, ticks, at a scale, its figures ``figures`` mm high."""
+    """A stretch of a wall from ``left`` to ``right``, ticks, at a scale, its figures ``figures`` mm high.
+
+    The figures may spread over ``room`` mm from the stretch's left end on.
+    """
 
     marks: WallMarks
     measured: Measure
@@ -33,6 +36,7 @@ class Strip:
     figures: float
     left: int
     right: int
+    room: float
 
     def across(self, x: float, ticks: int) -> float:
         """x on the paper of a distance, where the strip's sheet room begins at ``x``."""
@@ -63,22 +67,28 @@ def make_strips(marks: WallMarks, measured: Measure, width: float, joint: int) -
     legible = [scale for scale in scales if scale.on_paper(pitch) >= FIGURES + _CLEAR] or [scales[0]]
     scale = next((scale for scale in legible if scale.on_paper(marks.length) <= room), legible[-1])
     figures = LARGE_FIGURES if scale.on_paper(pitch) >= 1.5 * LARGE_FIGURES else FIGURES
-    ends = _split(marks, scale.on_wall(room), joint)
-    return tuple(Strip(marks, measured, scale, figures, left, right) for left, right in ends)
+    ends = _split(marks, scale.on_wall(room), joint, int(room / (figures + _CLEAR)))
+    return tuple(Strip(marks, measured, scale, figures, left, right, room) for left, right in ends)
 
 
-def _split(marks: WallMarks, most: int, joint: int) -> list[tuple[int, int]]:
-    """Stretches of at most ``most`` ticks that end where a unit of the odd courses does."""
+def _split(marks: WallMarks, most: int, module: int, figures: int) -> list[tuple[int, int]]:
+    """Stretches of at most ``most`` ticks and so many ``figures`` that end where a unit of the odd courses does."""
     places = [mark.far for mark in marks.odd]
     stretches: list[tuple[int, int]] = []
     left = 0
-    while marks.length - left > most:
-        even = (marks.length - left) // -(-(marks.length - left) // max(1, most - joint))
-        fitting = [place for place in places if left < place <= left + min(most, even + 4 * joint)]
-        right = fitting[-1] if fitting else left + most
+    while (rest := marks.length - left) > (here := min(most, _reach(marks, left, figures))):
+        even = rest // -(-rest // max(1, here - module))
+        fitting = [place for place in places if left < place <= left + min(here, even + 4 * module)]
+        right = fitting[-1] if fitting else left + here
         stretches.append((left, right))
         left = right
     return [*stretches, (left, marks.length)]
+
+
+def _reach(marks: WallMarks, left: int, figures: int) -> int:
+    """How far a stretch reaches that holds at most so many figures of either kind of course, ticks."""
+    beyond = [[mark.far for mark in kind if mark.far > left] for kind in (marks.odd, marks.even)]
+    return min((places[figures] - 1 - left for places in beyond if len(places) > figures), default=marks.length)
 
 
 def draw_strip(board: Board, strip: Strip, x: float, y: float) -> None:
@@ -100,7 +110,7 @@ def _draw_marks(board: Board, strip: Strip, x: float, row: Box, marks: list[Mark
     """Both sides of each joint across the row, and its distance over (-1) or under (1) it."""
     edge = row.top if side < 0 else row.bottom
     places = [strip.across(x, mark.far) for mark in marks]
-    low, high = row.left - _SIDE + strip.figures, row.right + _FAR_SIDE - 3.0
+    low, high = row.left + strip.figures / 2 - 3.0, row.left + strip.room + _FAR_SIDE - 3.0 - strip.figures / 2
     moved = spread(places, strip.figures + _CLEAR, low, high)
     lines = [Segment(strip.across(x, side_of), row.top, strip.across(x, side_of), row.bottom)
              for mark in marks for side_of in (mark.near, mark.far)

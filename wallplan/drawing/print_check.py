@@ -17,6 +17,9 @@ CHECK_LINE: dict[Measure, tuple[float, str]] = {
 SMALLEST_USUAL = 100
 """Over this ratio the bar's parts are ten feet or ten metres."""
 
+LARGEST_USUAL = 8
+"""Up to this ratio the bar's parts are three inches."""
+
 _LINE_Y = 5.2
 
 
@@ -34,7 +37,7 @@ def bar_part(scale: Scale, measured: Measure) -> tuple[float, str]:
     if scale.ratio > SMALLEST_USUAL:
         return (3048.0 / scale.ratio, "x 10 ft") if measured == "feet" else (10_000.0 / scale.ratio, "x 10 m")
     if measured == "feet":
-        return 304.8 / scale.ratio, "ft"
+        return (76.2 / scale.ratio, "x 3 in") if scale.ratio <= LARGEST_USUAL else (304.8 / scale.ratio, "ft")
     return (1000.0 / scale.ratio, "m") if scale.ratio >= 50 else (100.0 / scale.ratio, "x 100 mm")
 
 

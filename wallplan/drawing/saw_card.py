@@ -6,7 +6,17 @@ from dataclasses import dataclass
 
 from wallplan.drawing.board import Board
 from wallplan.drawing.hatching import hatch_half
-from wallplan.drawing.lettering import DOTS, FIGURES, LARGE_FIGURES, SMALLEST, centre_text, clean, measure, shorten
+from wallplan.drawing.lettering import (
+    DOTS,
+    FIGURES,
+    LARGE_FIGURES,
+    SMALLEST,
+    centre_text,
+    clean,
+    measure,
+    measure_text,
+    shorten,
+)
 from wallplan.drawing.outlines import HEAVY_LINE, THIN_LINE, UNIT_LINE
 from wallplan.drawing.paper import Scale
 from wallplan.drawing.primitives import Area, Box, Text
@@ -132,6 +142,6 @@ def _draw_unit(board: Board, card: Card, top: float) -> None:
     board.outline([kept.shrunk(HEAVY_LINE / 2)], HEAVY_LINE)
     for letter in (LARGE_FIGURES, FIGURES):
         text = centre_text(kept, card.cut.mark, letter)
-        if kept.height >= letter + 2.4 and kept.width >= measure(card.cut.mark, letter) + 2.4:
+        if kept.shrunk(1.0).holds(measure_text(text)):
             board.letter(text)
             break
