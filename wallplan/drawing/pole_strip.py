@@ -14,13 +14,13 @@ from wallplan.drawing.spread import spread
 from wallplan.lengths import Measure, print_length
 from wallplan.lists.pole import Level, Pole
 
-LEFT = 38.0
+LEFT = 44.0
 """For the heights on a stretch's left, mm."""
 
 POLE = 12.0
 """Width of the pole, mm."""
 
-RIGHT = 58.0
+RIGHT = 54.0
 """For words and heights on its right, mm."""
 
 HEAD = 6.0

@@ -103,7 +103,7 @@ def _tell_end(cut: Cut) -> str:
     if cut.height is not None:
         return "Saw off the top; the sawn side to the mortar."
     if cut.shape in ("corner", "sash"):
-        return "Moulded end to the jamb or end; sawn end inward."
+        return "Moulded end outward, sawn end inward."
     return "Either end may be sawn."
 
 
