@@ -137,13 +137,15 @@ def _draw_page(layout: Layout, paper: Paper, scale: Scale, figures: tuple[Figure
     board = frame_sheet(layout, paper, heading, scale, sheet)
     room = find_room(layout, paper, heading, scale)
     board.placer.take(Box(room.left, room.bottom, room.right, paper.height))
+    missing: list[str] = []
     for figure in figures:
         extent = figure.building.extent
         high = scale.on_paper(extent.top - extent.bottom)
         plan = CoursePlan(figure.building, figure.number, scale, layout.job.measure,
                           room.left + figure.x + MARGIN, room.top + figure.y + MARGIN + HEAD + high)
-        for words in letter_course(board, plan, draw_course(board, plan)):
-            _letter_anywhere(board, f"Course {figure.number}: {words}")
+        missing += [f"Course {figure.number}: {words}" for words in letter_course(board, plan, draw_course(board, plan))]
+    for words in missing:  # when all courses are drawn
+        _letter_anywhere(board, words)
     names = ", ".join(clean(wall.wall.name) for wall in heading.walls)
     told = f"Plan of courses 1 and 2 of {names}. {' '.join(heading.told)}"
     return make_page(layout, board, "courses", heading, sheet, told)
