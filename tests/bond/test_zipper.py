@@ -8,6 +8,7 @@ from itertools import accumulate
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tests.long_run import examples
 from wallplan.bond.cost import count_broken, count_cutting
 from wallplan.bond.figures import Problem, Stretch, Terms
 from wallplan.bond.zipper import Found, close_zip
@@ -81,7 +82,7 @@ def least_by_trying(length: int, lap: int) -> int:
 
 
 @given(length=st.integers(8, 38), lap=st.sampled_from([3, 4, 5]))
-@settings(max_examples=40, deadline=None, derandomize=True)
+@settings(max_examples=examples(40))
 def test_cutting_is_the_least_of_all_pairs_of_rows(length: int, lap: int) -> None:
     found = close_zip(plain_wall(length, block(lap=lap)))
     reached = count_cutting(found.cost) if not count_broken(found.cost) else 2 * length

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from tests.drawing.sheets import faults_of, texts_of
 from tests.drawing.walls import PLANS, laid
+from tests.long_run import examples
 from wallplan.drawing.marks_sheet import draw_marks_sheets
 from wallplan.drawing.marks_strip import make_strips
 from wallplan.drawing.paper import SCALES
@@ -41,7 +42,7 @@ def test_strips_of_every_wall_keep_their_figures_apart(name: str, paper: str) ->
         assert faults_of(page) == []
 
 
-@settings(max_examples=10, deadline=None)
+@settings(max_examples=examples(10))
 @given(length=st.integers(30, 900), courses=st.integers(1, 12), unit=st.sampled_from(["block-8", "block-12", "brick-modular"]))
 def test_random_walls(length: int, courses: int, unit: str) -> None:
     plan = f'title = "Kiosk"\nmeasure = "feet"\n[masonry]\nunit = "{unit}"\n[[wall]]\nname = "A"\n'
@@ -68,3 +69,13 @@ def test_a_long_wall_is_split_into_strips_that_hold_each_mark_once() -> None:
     assert len(strips) > 1
     assert [mark for strip in strips for mark in strip.shown(marks.odd)] == list(marks.odd)
     assert [strip.left for strip in strips[1:]] == [strip.right for strip in strips[:-1]]
+
+
+def test_large_figures_give_way_where_two_rows_of_them_are_taller_than_the_sheet() -> None:
+    opening = '[[wall.opening]]\nfrom_left = "{}"\nwidth = "{}"\nsill = "{}"\nheight = "{}"\nlintel = "none"\n'
+    plan = ('title = "Landing"\nmeasure = "feet"\n[masonry]\nunit = "brick-king"\nbond = "quarter"\n[[wall]]\nname = "Landing"\n'
+            'length = "15\' 11"\nheight = "4\' 0 13/16"\n'
+            + opening.format("1' 2 5/8", "2' 10 7/16", "1' 6 15/16", "1' 1 5/16")
+            + opening.format("8' 0 7/8", "4' 6 1/16", "8 1/8", "1' 2 1/16"))
+    for page in draw_marks_sheets(lay(read_plan(plan, "landing.toml")), None):
+        assert faults_of(page) == []

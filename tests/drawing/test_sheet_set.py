@@ -8,9 +8,10 @@ from pathlib import Path
 
 import pypdfium2
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given, settings
 
 from tests.drawing.sheets import faults_of, texts_of
+from tests.long_run import examples
 from tests.strategies import plan_texts
 from wallplan.drawing.pdf import draw_pdf
 from wallplan.drawing.primitives import Drawing, Outlines, Strokes
@@ -68,7 +69,7 @@ def test_the_same_bytes_twice() -> None:
     assert [draw_svg(page) for page in one.pages] == [draw_svg(page) for page in other.pages]
 
 
-@settings(max_examples=10, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=examples(10))
 @given(plan_texts())
 def test_random_plans_keep_all_their_lettering_apart(plan: str) -> None:
     layout = lay(read_plan(plan, "landing.toml"))

@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from tests.drawing.sheets import faults_of, texts_of
 from tests.drawing.walls import PLANS, drawn, laid
+from tests.long_run import examples
 from wallplan.drawing.paper import PAPERS, SCALES, Paper
 from wallplan.drawing.primitives import Box, Outlines, Page, Segment, Strokes, Text
 from wallplan.drawing.wall_sheet import draw_wall_sheets, name_walls
@@ -24,7 +25,7 @@ def test_no_lettering_meets_anything_and_all_is_big_enough(name: str, paper: str
         assert faults_of(page) == []
 
 
-@settings(max_examples=12, deadline=None)
+@settings(max_examples=examples(12))
 @given(length=st.integers(60, 900), courses=st.integers(2, 26), door=st.integers(20, 50), left=st.integers(8, 200),
        unit=st.sampled_from(["block-8", "block-12", "brick-modular"]))
 def test_random_walls_keep_their_lettering_apart(length: int, courses: int, door: int, left: int, unit: str) -> None:

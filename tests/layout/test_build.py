@@ -23,6 +23,7 @@ from tests.jobs import (
     pieces_of,
     pump_house,
 )
+from tests.long_run import examples
 from tests.strategies import laid_jobs
 from wallplan.layout.build import lay
 from wallplan.layout.model import Layout
@@ -237,14 +238,14 @@ def mirrored(job: Job) -> Job:
 
 
 @given(job=laid_jobs(joints_move=False))
-@settings(max_examples=25, deadline=None, derandomize=True, phases=QUICK)
+@settings(max_examples=examples(25), phases=QUICK)
 def test_mirror_image_cuts_the_same(job: Job) -> None:
     one, other = lay(job), lay(mirrored(job))
     assert [wall.cutting for wall in one.walls] == [wall.cutting for wall in other.walls]
 
 
 @given(job=laid_jobs(joints_move=False))
-@settings(max_examples=25, deadline=None, derandomize=True, phases=QUICK)
+@settings(max_examples=examples(25), phases=QUICK)
 def test_random_wall_keeps_the_rules_and_is_laid_alike_twice(job: Job) -> None:
     layout = lay(job)
     hold_to_the_rules(layout)
@@ -252,7 +253,7 @@ def test_random_wall_keeps_the_rules_and_is_laid_alike_twice(job: Job) -> None:
 
 
 @given(job=laid_jobs())
-@settings(max_examples=10, deadline=None, derandomize=True, phases=QUICK)
+@settings(max_examples=examples(10), phases=QUICK)
 def test_random_wall_whose_joints_move_keeps_the_rules(job: Job) -> None:
     hold_to_the_rules(lay(job))
 
@@ -276,7 +277,7 @@ def _outer_ends(wall: Wall, bottom: int) -> tuple[int, int]:
 
 
 @given(job=laid_jobs(on_coursing=False))
-@settings(max_examples=8, deadline=None, derandomize=True, phases=QUICK)
+@settings(max_examples=examples(8), phases=QUICK)
 def test_sill_or_head_off_the_coursing_is_met_or_told(job: Job) -> None:
     # Rips beside openings may break a rule for good; then the layout says that it may, and the check which.
     layout = lay(job)

@@ -8,6 +8,7 @@ import io
 from hypothesis import given, settings
 
 from tests.jobs import INCH, heads_of, inches, pump_house
+from tests.long_run import examples
 from tests.strategies import laid_jobs
 from wallplan.layout.build import lay
 from wallplan.layout.model import Layout
@@ -27,7 +28,7 @@ def test_a_block_wall_on_the_module_is_marked_every_sixteen_inches() -> None:
     assert marks.jambs[0] == ("Door", inches("47 5/8"), inches(88))
 
 
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=examples(25))
 @given(laid_jobs())
 def test_every_head_joint_of_every_course_is_marked_where_it_lies(job: Job) -> None:
     layout = lay(job)

@@ -16,6 +16,7 @@ from hypothesis import strategies as st
 from tests.jobs import INCH, make_job, make_masonry, make_wall
 from tests.lists.pencil import follow, round_half_up
 from tests.lists.walls import BRICK, PIER, lay_text
+from tests.long_run import examples
 from tests.strategies import laid_jobs
 from wallplan.layout.build import lay
 from wallplan.layout.model import Layout, Piece
@@ -206,7 +207,7 @@ def lay_of(job: Job) -> Order:
 
 
 @given(laid_jobs(), laid_jobs())
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=examples(25))
 def test_one_wall_more_never_orders_less(first: Job, second: Job) -> None:
     wall = second.walls[0]
     more = make_job(first.masonry, *first.walls, make_wall(wall.length, wall.height, name="More"), measure=first.measure)
@@ -218,7 +219,7 @@ def test_one_wall_more_never_orders_less(first: Job, second: Job) -> None:
 
 
 @given(st.integers(2, 12), st.sampled_from(["block-8", "brick-uk", "brick-modular"]))
-@settings(max_examples=20, deadline=None)
+@settings(max_examples=examples(20))
 def test_a_course_more_never_orders_less(courses: int, key: str) -> None:
     masonry = make_masonry(key)
     low, high = (lay_of(make_job(masonry, make_wall(7 * masonry.module - masonry.joint, masonry.unit.height_of_courses(n))))
@@ -228,7 +229,7 @@ def test_a_course_more_never_orders_less(courses: int, key: str) -> None:
 
 
 @given(laid_jobs(on_coursing=False))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=examples(40))
 def test_no_spare_is_negative_and_every_sum_holds(job: Job) -> None:
     for line in lay_of(job).lines:
         assert line.net >= 0 and line.spare >= 0

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from tests.jobs import INCH, make_job, make_masonry, make_wall
 from tests.lists.walls import lay_text
+from tests.long_run import examples
 from wallplan.layout.build import lay
 from wallplan.lists.order.batch import measure_batch
 from wallplan.lists.order.compose import list_order
@@ -45,7 +46,7 @@ def test_what_is_due_over_eight_feet_and_at_a_bond_beam() -> None:
 
 
 @given(st.lists(st.tuples(st.integers(3, 60), st.integers(1, 16)), min_size=1, max_size=3), st.integers(1, 200))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=examples(40))
 def test_every_course_is_laid_once_in_order_and_no_day_is_over(walls: list[tuple[int, int]], a_day: int) -> None:
     job = make_job(make_masonry(), *(wall_of(feet, courses, f"W{n}") for n, (feet, courses) in enumerate(walls)))  # type: ignore[arg-type]
     layout = lay(job)

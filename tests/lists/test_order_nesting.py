@@ -10,6 +10,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tests.long_run import examples
 from wallplan.lists.order import nest_search, patterns
 from wallplan.lists.order.nesting import Nesting, bound, fill_longest_first, nest
 from wallplan.lists.order.patterns import FINISHED_ENDS, PLAIN, Sort, Stock, loss
@@ -153,7 +154,7 @@ def test_a_search_out_of_time_keeps_what_it_had(monkeypatch: pytest.MonkeyPatch)
 
 
 @given(st.integers(0, 10_000), st.integers(0, 10_000))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=examples(40))
 def test_more_cuts_never_take_fewer_units(first: int, second: int) -> None:
     stock, sorts = random_sorts(first)
     more = [Sort(f"m{sort.name}", sort.length, sort.ends, sort.shape, sort.count) for sort in random_sorts(second)[1]]

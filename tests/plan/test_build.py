@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tests.long_run import examples
 from tests.plan.kiosk import KIOSK, changed
 from tests.strategies import nearly_valid_plans, plan_tables, plan_texts, write_plan
 from wallplan.catalogue.load import find_unit
@@ -58,7 +59,7 @@ def test_the_usual_lap_is_a_quarter_unit_and_never_over_the_bonds_own(bond: str,
 
 
 @given(plan_tables())
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=examples(60))
 def test_no_default_asks_for_more_than_the_bond_can_give(table: dict[str, object]) -> None:
     masonry = read(write_plan(table)).masonry
     assert masonry.tightest_joint <= masonry.joint <= masonry.widest_joint
@@ -144,7 +145,7 @@ def test_a_date_is_printed_as_written(written: str, printed: str) -> None:
 
 
 @given(plan_texts())
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=examples(100))
 def test_every_valid_plan_is_read(text: str) -> None:
     job = read(text)
     for wall in job.walls:
@@ -154,7 +155,7 @@ def test_every_valid_plan_is_read(text: str) -> None:
 
 
 @given(nearly_valid_plans())
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=examples(200))
 def test_every_nearly_valid_plan_is_read_or_told_its_mistakes(text: str) -> None:
     try:
         read(text)
@@ -166,7 +167,7 @@ def test_every_nearly_valid_plan_is_read_or_told_its_mistakes(text: str) -> None
 
 
 @given(plan_tables(), st.integers(0, 2))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=examples(40))
 def test_key_order_and_line_ends_do_not_matter(table: dict[str, object], turn: int) -> None:
     keys = list(table)
     turned = {key: table[key] for key in keys[turn:] + keys[:turn]}

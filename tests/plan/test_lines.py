@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 from hypothesis import given, settings
 
+from tests.long_run import examples
 from tests.strategies import plan_texts
 from wallplan.plan.lines import find_lines, line_of
 from wallplan.plan.notebook import KeyPath
@@ -91,7 +92,7 @@ def paths_in(value: Any, path: KeyPath = ()) -> list[KeyPath]:
 
 
 @given(plan_texts())
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=examples(40))
 def test_every_key_that_tomllib_reads_is_found_on_a_line_that_holds_it(text: str) -> None:
     lines, rows = find_lines(text), text.split("\n")
     for path in paths_in(tomllib.loads(text)):

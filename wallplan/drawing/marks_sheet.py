@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from wallplan.drawing.cautions import SETTING_OUT
 from wallplan.drawing.columns import Row, Table, draw_columns, fill_columns, set_table
-from wallplan.drawing.lettering import DOTS, clean
+from wallplan.drawing.lettering import DOTS, FIGURES, clean
 from wallplan.drawing.marks_strip import Strip, draw_strip, make_strips
 from wallplan.drawing.paper import Paper, find_paper
 from wallplan.drawing.primitives import Box, Page
@@ -72,6 +72,8 @@ def _plan(layout: Layout, marks: WallMarks, table: Table, heading: Heading,
     width = paper.usable_width
     strips = make_strips(marks, layout.job.measure, width, layout.job.masonry.module)
     room = find_room(layout, paper, heading, strips[0].scale)
+    if max(strip.height for strip in strips) > room.height:
+        strips = make_strips(marks, layout.job.measure, width, layout.job.masonry.module, FIGURES)
     parts: list[_Part] = []
     left, row = list(strips if len(strips) <= MOST_SHEETS else strips[:1]), 0
     while (left or row < len(table.rows)) and len(parts) < MOST_SHEETS:

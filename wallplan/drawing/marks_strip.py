@@ -59,14 +59,18 @@ class Strip:
         return figure if mark.courses[0] <= 2 else f"({figure})"
 
 
-def make_strips(marks: WallMarks, measured: Measure, width: float, joint: int) -> tuple[Strip, ...]:
-    """The wall at the largest scale that holds it in ``width`` mm with its figures apart, or in several strips."""
+def make_strips(marks: WallMarks, measured: Measure, width: float, joint: int,
+                largest: float = LARGE_FIGURES) -> tuple[Strip, ...]:
+    """The wall at the largest scale that holds it in ``width`` mm with its figures apart, or in several strips.
+
+    Figures stand up to ``largest`` mm high where the head joints leave them room.
+    """
     room = width - _SIDE - _FAR_SIDE
     scales = SCALES[measured]
     pitch = marks.length // max(1, len(marks.odd), len(marks.even))
     legible = [scale for scale in scales if scale.on_paper(pitch) >= FIGURES + _CLEAR] or [scales[0]]
     scale = next((scale for scale in legible if scale.on_paper(marks.length) <= room), legible[-1])
-    figures = LARGE_FIGURES if scale.on_paper(pitch) >= 1.5 * LARGE_FIGURES else FIGURES
+    figures = largest if scale.on_paper(pitch) >= 1.5 * largest else FIGURES
     ends = _split(marks, scale.on_wall(room), joint, int(room / (figures + _CLEAR)))
     return tuple(Strip(marks, measured, scale, figures, left, right, room) for left, right in ends)
 
