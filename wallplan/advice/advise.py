@@ -125,7 +125,7 @@ def _advise_apart(task: tuple[Job, int, int | None]) -> tuple[_Found, int]:
 
 def stands_alone(wall: Wall) -> bool:
     """Whether a wall meets no other: what is moved in one that does moves in its neighbours too, which is not weighed."""
-    return wall.left_end == wall.right_end == "end"
+    return wall.left_end == wall.right_end == "end" and not wall.parts
 
 
 def _advise_wall(wall: Wall, trials: Trials) -> _Found:

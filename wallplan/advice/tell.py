@@ -35,7 +35,7 @@ def report_advice(advice: Advice, alternatives: Sequence[Alternative], width: in
 def _notes(advice: Advice) -> list[str]:
     notes = []
     if not all(stands_alone(wall) for wall in advice.job.walls):
-        notes.append("Walls that meet at corners are left as they are: there is no advice on them yet.")
+        notes.append("Walls that meet are left as they are: there is no advice on them yet.")
     if not advice.proven:
         notes.append("Not everything was tried: where a proposal says so, a better one is not ruled out; try --thorough.")
     return [*notes, SAW_TIME, OWNER] if advice.proposals else notes

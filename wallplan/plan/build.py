@@ -13,6 +13,7 @@ from wallplan.plan.job import Job, Masonry
 from wallplan.plan.masonry_table import read_masonry
 from wallplan.plan.notebook import Notebook
 from wallplan.plan.order_table import read_order
+from wallplan.plan.straight import join_straight
 from wallplan.plan.unit_table import choose_unit, read_own_unit
 from wallplan.plan.wall_table import ReadWall, read_wall
 
@@ -28,8 +29,8 @@ def build_job(plan: PlanTable, notebook: Notebook) -> Job | None:
     check_names(plan, notebook)
     masonry = _read_masonry(plan, notebook)
     sizes = plan.sizes or "actual"
-    walls = tuple(read_wall(wall, ("wall", number), masonry, sizes, notebook)
-                  for number, wall in enumerate(plan.wall or ()))
+    walls = join_straight([read_wall(wall, ("wall", number), masonry, sizes, notebook)
+                           for number, wall in enumerate(plan.wall or ())], notebook)
     _check_walls(walls, masonry, notebook)
     movable = None if masonry is None else read_movable(plan.advice, masonry, notebook)
     order = read_order(plan.order, notebook)

@@ -21,7 +21,7 @@ def check_corners(walls: Sequence[ReadWall], masonry: Masonry | None, notebook: 
         sound = _check_agreement(wall, other, notebook) and sound
     if not sound:
         return
-    meetings = [(wall, other) for wall, other in _neighbours(walls) if (wall.table.right or "end") in CORNERS]
+    meetings = [(wall, other) for wall, other in _neighbours(walls) if wall.right in CORNERS]
     for wall, other in meetings:
         _check_heights(wall, other, notebook)
     if masonry is not None:
@@ -39,17 +39,15 @@ def _neighbours(walls: Sequence[ReadWall]) -> Iterator[tuple[ReadWall, ReadWall]
 
 
 def _check_agreement(wall: ReadWall, other: ReadWall, notebook: Notebook) -> bool:
-    right, left = wall.table.right or "end", other.table.left or "end"
-    here, there = (*wall.path, "right"), (*other.path, "left")
-    place = here if wall.table.right not in (None, "end") else there
+    right, left = wall.right, other.left
+    here, there = (*wall.end_path, "right"), (*other.path, "left")
+    place = here if right != "end" else there
     if wall is other:
         if (right, left) != ("end", "end"):
             notebook.note(place, "a wall that stands alone has no corner; write \"end\"")
     elif right != left:
         notebook.note(place, f'wall {_called(wall)} ends on the right with "{right}", but the left of wall '
                       f'{_called(other)} is "{left}"; write the same in both')
-    elif right == "straight":
-        notebook.note(here, 'walls that go straight on are not laid yet; write them as one wall, or "end"')
     return (right, left) in {("end", "end"), *((corner, corner) for corner in CORNERS if wall is not other)}
 
 
@@ -66,7 +64,7 @@ def _check_room(wall: ReadWall, masonry: Masonry, notebook: Notebook) -> None:
         return
     taken = masonry.unit.thickness + masonry.joint
     least = masonry.least_piece - masonry.joint
-    sides = [taken if (end or "end") == "outside corner" else 0 for end in (wall.table.left, wall.table.right)]
+    sides = [taken if end == "outside corner" else 0 for end in (wall.left, wall.right)]
     if any(sides) and wall.length < sum(sides) + least:
         notebook.note((*wall.path, "length"), f"{notebook.show(max(wall.length, 0))} leaves no piece beside the walls that "
                       f"it meets, which are {notebook.show(masonry.unit.thickness)} thick; write at least "
@@ -82,10 +80,10 @@ def _check_room(wall: ReadWall, masonry: Masonry, notebook: Notebook) -> None:
 
 def _check_closing(walls: Sequence[ReadWall], notebook: Notebook) -> None:
     """Walk round the outside, each wall to the right of the one before, and come back to where the walk began."""
-    turns = sum(1 if wall.table.right == "outside corner" else -1 for wall in walls)
-    last = walls[-1]
+    turns = sum(1 if wall.right == "outside corner" else -1 for wall in walls)
+    ended = walls[-1].end_path
     if turns != FEWEST_SIDES:
-        notebook.note((*last.path, "right"), f"the building does not close: its outside corners less its inside corners are "
+        notebook.note((*ended, "right"), f"the building does not close: its outside corners less its inside corners are "
                       f"{turns}, not {FEWEST_SIDES}; write its corners anew, or \"end\" where a wall stands free")
         return
     ahead = aside = heading = 0
@@ -94,7 +92,7 @@ def _check_closing(walls: Sequence[ReadWall], notebook: Notebook) -> None:
             return
         ahead += wall.length * (1, 0, -1, 0)[heading]
         aside += wall.length * (0, 1, 0, -1)[heading]
-        heading = (heading + (1 if wall.table.right == "outside corner" else -1)) % 4
+        heading = (heading + (1 if wall.right == "outside corner" else -1)) % 4
     for gap, along in ((ahead, 0), (aside, 1)):
         if gap:
             first = walls[along]
@@ -104,4 +102,4 @@ def _check_closing(walls: Sequence[ReadWall], notebook: Notebook) -> None:
 
 
 def _called(wall: ReadWall) -> str:
-    return f'"{print_name(wall.table.name)}"' if wall.table.name else str(int(wall.path[-1]) + 1)
+    return f'"{print_name(wall.name)}"' if wall.name else str(int(wall.path[-1]) + 1)

@@ -57,7 +57,8 @@ class Opening:
 
 @dataclass(frozen=True)
 class Wall:
-    """One straight wall. ``courses`` is the number of courses that ``height`` holds; see layout.coursing."""
+    """One straight wall. ``parts``: where each of the plan's walls begins of which it is made, where they go straight on;
+    () for a wall of one."""
 
     name: str
     length: int
@@ -67,6 +68,7 @@ class Wall:
     control_joints: tuple[int, ...]
     bond_beams: tuple[int, ...]
     openings: tuple[Opening, ...]
+    parts: tuple[tuple[str, int], ...] = ()
 
 
 @dataclass(frozen=True)

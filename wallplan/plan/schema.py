@@ -65,8 +65,8 @@ class WallTable(Table):
         "same as the right of the wall before. The last wall's right goes with the first wall's left.",
         '"end"', '"end"')
     right: Literal["end", "outside corner", "inside corner", "straight"] | None = _key(
-        "How the wall ends on the right. A corner must be the same as the next wall's left. Walls that go straight on are "
-        "not laid yet.", '"end"', '"end"')
+        "How the wall ends on the right. A corner must be the same as the next wall's left. Walls that go "
+        "straight on from one another are laid as one wall, of one height.", '"end"', '"end"')
     control_joints: list[Length] | None = _key(
         "Distances from the wall's left end to the middle of each control joint.", '["10\'"]', "none",
         MOST_CONTROL_JOINTS)

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Literal
 from wallplan.lengths import LONGEST
 from wallplan.plan.found import print_found
 from wallplan.plan.height import MOST_COURSES, beds_close, count_courses, least_height
-from wallplan.plan.job import Masonry, Opening, Wall
+from wallplan.plan.job import EndKind, Masonry, Opening, Wall
 from wallplan.plan.notebook import KeyPath, Notebook
 from wallplan.plan.opening_table import read_opening
 
@@ -25,6 +25,8 @@ class ReadWall:
 
     ``openings`` and ``control_joints`` hold the sound ones, each with its path. ``courses`` is the count that the
     height holds, None where the height or the unit is not known. ``least_piece`` and joints are in ``masonry``.
+    Where walls that go straight on are read as one, ``table`` and ``path`` are those of the first, ``last`` those of the
+    last, and ``parts`` says where each begins.
     """
 
     path: KeyPath
@@ -35,16 +37,37 @@ class ReadWall:
     control_joints: tuple[tuple[KeyPath, int], ...]
     bond_beams: tuple[int, ...]
     openings: tuple[tuple[KeyPath, Opening], ...]
+    last: tuple[KeyPath, WallTable] | None = None
+    parts: tuple[tuple[str, int], ...] = ()
+
+    @property
+    def left(self) -> EndKind:
+        """How the wall ends on the left."""
+        return self.table.left or "end"
+
+    @property
+    def right(self) -> EndKind:
+        """How the wall ends on the right."""
+        return (self.last[1] if self.last else self.table).right or "end"
+
+    @property
+    def end_path(self) -> KeyPath:
+        """Where the plan has the wall that ends on the right."""
+        return self.last[0] if self.last else self.path
+
+    @property
+    def name(self) -> str | None:
+        """What the sheets call the wall: the names of all its parts; None where it has none."""
+        return " and ".join(name for name, _ in self.parts) if self.parts else self.table.name
 
     def finish(self) -> Wall:
         """The wall for the job. Only of a wall in which nothing was wrong: raises ValueError otherwise."""
-        if self.length is None or self.height is None or self.table.name is None:
+        if self.length is None or self.height is None or self.name is None:
             raise ValueError("a wall with mistakes cannot be finished")
         return Wall(
-            name=self.table.name, length=self.length, height=self.height,
-            left_end=self.table.left or "end", right_end=self.table.right or "end",
+            name=self.name, length=self.length, height=self.height, left_end=self.left, right_end=self.right,
             control_joints=tuple(sorted(centre for _, centre in self.control_joints)),
-            bond_beams=self.bond_beams, openings=tuple(opening for _, opening in self.openings),
+            bond_beams=self.bond_beams, openings=tuple(opening for _, opening in self.openings), parts=self.parts,
         )
 
 
@@ -53,9 +76,10 @@ def read_wall(table: WallTable, path: KeyPath, masonry: Masonry | None, sizes: S
     joint = masonry.joint if masonry is not None and sizes == "nominal" else 0
     length = notebook.read((*path, "length"), table.length, least=1)
     # On the module a wall counts a joint with every piece: one too many between free or outside ends, none between an
-    # outside and an inside corner, where the first joint stands against the other wall's face.
+    # outside and an inside corner, where the first joint stands against the other wall's face. A wall that goes straight on
+    # keeps the joint after its last piece.
     inside = [end == "inside corner" for end in (table.left, table.right)]
-    spare, shift = joint * (1 - sum(inside)), joint if inside[0] else 0
+    spare, shift = joint * (1 - sum(inside) - (table.right == "straight")), joint if inside[0] else 0
     height = _read_height(table, path, masonry, notebook)
     courses = None if masonry is None or height is None else count_courses(height, masonry)
     openings = [
