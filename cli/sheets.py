@@ -37,8 +37,8 @@ def sheets(
 ) -> None:
     """Draw the sheets and write the lists of PLAN.
 
-    The main job, ready to print and tape up: wall, course, marks, pole, leads and saw sheets as one SVG each and as pages of
-    one PDF; marks, saw list and order as CSV.
+    The main job, ready to print and tape up: wall, course, marks, pole, leads, saw and order sheets as one SVG each and as
+    pages of one PDF; marks, saw list and order as CSV.
     """
     from wallplan.planner import SHEETS, draw_set, lay_plan, prove
 

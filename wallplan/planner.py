@@ -63,22 +63,23 @@ def draw_set(layout: Layout, findings: tuple[Finding, ...], paper: str | None, o
     from wallplan.lists.order.report import write_order_csv
 
     job, wanted = slug(layout.job.title), only or SHEETS
-    files = _draw_pages(layout, findings, paper, wanted)
+    order = take_off(layout) if "order" in wanted else None
+    files = _draw_pages(layout, findings, paper, wanted, order)
     if "marks" in wanted:
         files[f"{job}-marks.csv"] = write_marks_csv(list_marks(layout), layout.job.measure).encode()
     if "saw-list" in wanted:
         files[f"{job}-saw-list.csv"] = write_saw_csv(list_cuts(layout), layout.job.measure).encode()
-    if "order" in wanted:
-        files[f"{job}-order.csv"] = write_order_csv(take_off(layout)).encode()
+    if order is not None:
+        files[f"{job}-order.csv"] = write_order_csv(order).encode()
     return files
 
 
 def _draw_pages(layout: Layout, findings: tuple[Finding, ...], paper: str | None,
-                kinds: tuple[str, ...]) -> dict[str, bytes]:
+                kinds: tuple[str, ...], order: Order | None) -> dict[str, bytes]:
     """An SVG for each sheet and one PDF of all; nothing where nothing is drawn."""
     from wallplan.drawing.sheet_set import DRAWN, draw_sheets
 
-    drawing = draw_sheets(layout, findings, paper, kinds) if set(kinds) & set(DRAWN) else None
+    drawing = draw_sheets(layout, findings, paper, kinds, order) if set(kinds) & set(DRAWN) else None
     if drawing is None or not drawing.pages:
         return {}
     from wallplan.drawing.pdf import draw_pdf

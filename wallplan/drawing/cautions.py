@@ -18,3 +18,8 @@ POLE = ("Beds within 1/8 in (3 mm) of the bed joint, the first from 1/4 to 3/4 i
 FRESH = ("A fresh wall falls in wind: keep clear of it by its height and 4 ft (1.2 m), on the side without scaffold; "
          "brace it over 8 ft (2.4 m) (OSHA 29 CFR 1926.706). Local codes come first.")
 """On the leads."""
+
+ORDER = ("Counted from the layout, no design: steel, grout, lintels, mortar type and bracing are for whoever answers for "
+         "the structure, under local codes. Cement burns: gloves and goggles. Lift heavy units in pairs (common practice, "
+         "no source). Cut wet or with extraction, with mask: the dust kills (OSHA 29 CFR 1926.1153).")
+"""On the order."""

@@ -23,13 +23,14 @@ LARGEST_USUAL = 8
 _LINE_Y = 5.2
 
 
-def set_print_check(scale: Scale, measured: Measure, width: float) -> Panel:
-    """The line to measure on the left, the scale bar beside it; 7.5 mm high."""
+def set_print_check(scale: Scale | None, measured: Measure, width: float) -> Panel:
+    """The line to measure on the left, the scale bar beside it, none where nothing is to scale; 7.5 mm high."""
     length, words = CHECK_LINE[measured]
     line = (Segment(0, _LINE_Y, length, _LINE_Y), Segment(0, _LINE_Y - 2, 0, _LINE_Y + 1.5),
             Segment(length, _LINE_Y - 2, length, _LINE_Y + 1.5))
     ink = (Strokes(line, UNIT_LINE), Text(length / 2, _LINE_Y - 1.4, words, SMALLEST, "middle"))
-    return Panel(width, 7.5, (*ink, *_draw_bar(scale, measured, length + 8.0, width)))
+    bar = [] if scale is None else _draw_bar(scale, measured, length + 8.0, width)
+    return Panel(width, 7.5, (*ink, *bar))
 
 
 def bar_part(scale: Scale, measured: Measure) -> tuple[float, str]:

@@ -45,13 +45,13 @@ class _Foot:
         return max(self.title.height, self.told.height) + self.cautions.height + self.check.height
 
 
-def find_room(layout: Layout, paper: Paper, heading: Heading, scale: Scale) -> Box:
-    """The part of a sheet that is left for its drawing; upside down where nothing is."""
+def find_room(layout: Layout, paper: Paper, heading: Heading, scale: Scale | None) -> Box:
+    """The part of a sheet that is left for its drawing; upside down where nothing is. ``scale`` None: not to scale."""
     foot = _set_foot(layout.job, paper, heading, scale, _PLANNED)
     return Box(BORDER, BORDER, paper.width - BORDER, paper.height - BORDER - foot.height - GAP)
 
 
-def frame_sheet(layout: Layout, paper: Paper, heading: Heading, scale: Scale, sheet: Sheet) -> Board:
+def frame_sheet(layout: Layout, paper: Paper, heading: Heading, scale: Scale | None, sheet: Sheet) -> Board:
     """A board with everything round the drawing on it. Raises ValueError for a heading without walls."""
     board = Board(paper)
     foot = _set_foot(layout.job, paper, heading, scale, sheet)
@@ -67,7 +67,7 @@ def frame_sheet(layout: Layout, paper: Paper, heading: Heading, scale: Scale, sh
     return board
 
 
-def _set_foot(job: Job, paper: Paper, heading: Heading, scale: Scale, sheet: Sheet) -> _Foot:
+def _set_foot(job: Job, paper: Paper, heading: Heading, scale: Scale | None, sheet: Sheet) -> _Foot:
     width = (paper.usable_width - GAP) / 2
     room = width - 2 * PADDING
     lines = (
