@@ -107,7 +107,7 @@ def test_sheets_writes_svg_pdf_and_csv_and_names_them(tmp_path: Path) -> None:
     names = {path.name for path in (tmp_path / "out").iterdir()}
     assert names == {
         "boat-store-wall-water-side.svg", "boat-store-wall-north-gable.svg", "boat-store-wall-south-gable.svg",
-        "boat-store-courses.svg", "boat-store-courses-2.svg", "boat-store-pole.svg", "boat-store-leads.svg",
+        "boat-store-sheets.svg", "boat-store-courses.svg", "boat-store-courses-2.svg", "boat-store-pole.svg", "boat-store-leads.svg",
         "boat-store-marks-water-side.svg", "boat-store-marks-north-gable.svg", "boat-store-marks-south-gable.svg",
         "boat-store-marks-south-gable-2.svg", "boat-store-order.svg", "boat-store-order-2.svg",
         "boat-store.pdf", "boat-store-marks.csv", "boat-store-saw-list.csv", "boat-store-order.csv",

@@ -10,7 +10,8 @@ import pytest
 from tests.drawing.sheets import faults_of, texts_of
 from tests.drawing.walls import PLANS, laid
 from wallplan.drawing.course_plan import CoursePlan
-from wallplan.drawing.course_sheet import draw_course_sheets
+from wallplan.drawing.course_sheet import plan_course_sheets
+from wallplan.drawing.drafts import number_sheets
 from wallplan.drawing.ground_plan import find_buildings
 from wallplan.drawing.paper import SCALES, Scale
 from wallplan.drawing.primitives import Box, Outlines, Page
@@ -38,13 +39,13 @@ def ratio_of(page: Page, layout: Layout) -> int:
 @pytest.mark.parametrize("paper", ["letter", "A4", "A3"])
 @pytest.mark.parametrize("path", SAMPLES, ids=lambda path: path.stem)
 def test_no_lettering_meets_anything(path: Path, paper: str) -> None:
-    for page in draw_course_sheets(lay_plan(path), paper):
+    for page in number_sheets(plan_course_sheets(lay_plan(path), paper)):
         assert faults_of(page) == []
 
 
 @pytest.mark.parametrize("name", PLANS)
 def test_free_walls_of_every_size_keep_their_lettering_apart(name: str) -> None:
-    for page in draw_course_sheets(laid(name)[0], None):
+    for page in number_sheets(plan_course_sheets(laid(name)[0], None)):
         assert faults_of(page) == []
 
 
@@ -73,7 +74,7 @@ def test_pieces_of_a_whole_building_never_overlap_in_plan_and_fill_its_corners()
 
 def test_distances_on_the_paper_times_the_scale_are_the_layouts() -> None:
     layout = sample("pump-shed-closed")
-    (page,) = draw_course_sheets(layout, None)
+    (page,) = number_sheets(plan_course_sheets(layout, None))
     boxes, ratio = boxes_of(page), ratio_of(page, layout)
     half = len(boxes) // 2
     for group in (boxes[:half], boxes[half:]):
@@ -86,7 +87,7 @@ def test_distances_on_the_paper_times_the_scale_are_the_layouts() -> None:
 def test_both_diagonals_of_a_rectangle_are_told_by_pythagoras() -> None:
     layout = sample("pump-shed-closed")
     diagonal = math.hypot(191.625, 127.625)  # 230.235 in = 19 ft 2 1/4 in
-    told = " ".join(text.text for text in texts_of(draw_course_sheets(layout, None)[0]))
+    told = " ".join(text.text for text in texts_of(number_sheets(plan_course_sheets(layout, None))[0]))
     assert print_length(round(diagonal * 24_384), "feet") == "19'-2 1/4\""
     assert "19'-2 1/4\"" in told.replace("\u00a0", " ")
 
@@ -111,7 +112,7 @@ def test_who_runs_through_is_who_ends_at_the_corner_without_a_return() -> None:
 
 def test_each_wall_is_named_and_measured_in_both_courses() -> None:
     layout = sample("kiosk-with-porch")
-    (page,) = draw_course_sheets(layout, None)
+    (page,) = number_sheets(plan_course_sheets(layout, None))
     texts = [text.text for text in texts_of(page)]
     for wall in layout.walls:
         assert texts.count(wall.wall.name) == 2
@@ -120,4 +121,4 @@ def test_each_wall_is_named_and_measured_in_both_courses() -> None:
 
 def test_a_job_without_walls_has_no_course_sheet() -> None:
     layout, _ = laid("kiosk")
-    assert draw_course_sheets(Layout(layout.job, ()), None) == ()
+    assert number_sheets(plan_course_sheets(Layout(layout.job, ()), None)) == ()

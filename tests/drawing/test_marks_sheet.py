@@ -11,7 +11,8 @@ from hypothesis import strategies as st
 from tests.drawing.sheets import faults_of, texts_of
 from tests.drawing.walls import PLANS, laid
 from tests.long_run import examples
-from wallplan.drawing.marks_sheet import draw_marks_sheets
+from wallplan.drawing.drafts import number_sheets
+from wallplan.drawing.marks_sheet import plan_marks_sheets
 from wallplan.drawing.marks_strip import make_strips
 from wallplan.drawing.paper import SCALES
 from wallplan.drawing.primitives import Outlines, Strokes
@@ -26,7 +27,7 @@ SAMPLES = sorted((Path(__file__).parents[2] / "samples").glob("*.toml"))
 @pytest.mark.parametrize("path", SAMPLES, ids=lambda path: path.stem)
 def test_no_lettering_meets_anything_and_every_mark_is_in_the_table(path: Path) -> None:
     layout = lay(load_plan(path))
-    pages = draw_marks_sheets(layout, None)
+    pages = number_sheets(plan_marks_sheets(layout, None))
     for page in pages:
         assert faults_of(page) == []
     texts = [text.text for page in pages for text in texts_of(page) if not text.upright]
@@ -38,7 +39,7 @@ def test_no_lettering_meets_anything_and_every_mark_is_in_the_table(path: Path) 
 @pytest.mark.parametrize("paper", ["letter", "A4"])
 @pytest.mark.parametrize("name", PLANS)
 def test_strips_of_every_wall_keep_their_figures_apart(name: str, paper: str) -> None:
-    for page in draw_marks_sheets(laid(name)[0], paper):
+    for page in number_sheets(plan_marks_sheets(laid(name)[0], paper)):
         assert faults_of(page) == []
 
 
@@ -47,13 +48,13 @@ def test_strips_of_every_wall_keep_their_figures_apart(name: str, paper: str) ->
 def test_random_walls(length: int, courses: int, unit: str) -> None:
     plan = f'title = "Kiosk"\nmeasure = "feet"\n[masonry]\nunit = "{unit}"\n[[wall]]\nname = "A"\n'
     layout = lay(read_plan(f"{plan}length = {length}\ncourses = {courses}\n", "kiosk.toml"))
-    for page in draw_marks_sheets(layout, None):
+    for page in number_sheets(plan_marks_sheets(layout, None)):
         assert faults_of(page) == []
 
 
 def test_marks_on_the_paper_times_the_scale_are_the_layouts() -> None:
     layout = laid("kiosk")[0]
-    page, marks = draw_marks_sheets(layout, None)[0], list_marks(layout)[0]
+    page, marks = number_sheets(plan_marks_sheets(layout, None))[0], list_marks(layout)[0]
     told = next(text.text for text in texts_of(page) if text.text.startswith("Scale "))
     ratio = next(scale.ratio for scale in SCALES["feet"] if f"Scale {scale.name}." in told)
     odd_row = next(item for item in page.ink if isinstance(item, Outlines) and len(item.boxes) == 2).boxes[0]
@@ -77,5 +78,5 @@ def test_large_figures_give_way_where_two_rows_of_them_are_taller_than_the_sheet
             'length = "15\' 11"\nheight = "4\' 0 13/16"\n'
             + opening.format("1' 2 5/8", "2' 10 7/16", "1' 6 15/16", "1' 1 5/16")
             + opening.format("8' 0 7/8", "4' 6 1/16", "8 1/8", "1' 2 1/16"))
-    for page in draw_marks_sheets(lay(read_plan(plan, "landing.toml")), None):
+    for page in number_sheets(plan_marks_sheets(lay(read_plan(plan, "landing.toml")), None)):
         assert faults_of(page) == []

@@ -10,10 +10,11 @@ import pytest
 
 from tests.drawing.sheets import faults_of, texts_of
 from tests.drawing.walls import PLANS, laid
+from wallplan.drawing.drafts import number_sheets
 from wallplan.drawing.flow import Block, flow
 from wallplan.drawing.lettering import LARGE_FIGURES
 from wallplan.drawing.order_rows import IN_CSV, MOST_LINES, TICK, set_columns, set_rows
-from wallplan.drawing.order_sheet import draw_order_sheets
+from wallplan.drawing.order_sheet import plan_order_sheets
 from wallplan.drawing.panel import Panel
 from wallplan.drawing.primitives import Outlines, Page, Text
 from wallplan.layout.build import lay
@@ -40,7 +41,7 @@ def drawn(order: Order, pages: tuple[Page, ...]) -> None:
 def test_every_line_stands_once_with_its_figures_and_sums(path: Path, paper: str) -> None:
     layout = lay(load_plan(path))
     order = list_order(layout)
-    pages = draw_order_sheets(layout, order, paper)
+    pages = number_sheets(plan_order_sheets(layout, order, paper))
     drawn(order, pages)
     told = " ".join(text.text for page in pages for text in texts_of(page))
     for line in order.lines:
@@ -54,7 +55,7 @@ def test_every_line_stands_once_with_its_figures_and_sums(path: Path, paper: str
 def test_walls_of_every_kind_keep_their_orders_apart(name: str) -> None:
     layout = laid(name)[0]
     order = list_order(layout)
-    drawn(order, draw_order_sheets(layout, order, "tabloid"))
+    drawn(order, number_sheets(plan_order_sheets(layout, order, "tabloid")))
 
 
 def test_long_sums_end_at_a_sum_and_long_names_are_wrapped() -> None:
@@ -62,7 +63,7 @@ def test_long_sums_end_at_a_sum_and_long_names_are_wrapped() -> None:
     why = "; ".join(f"sawn: {n} as A + B, some words about it" for n in range(60))
     line = Line("other", "a very long name of an item " * 5, "bag of 94 lb", Fraction("12345.67"), Fraction(1), why, Fraction("1234567"))
     order = replace(list_order(layout), lines=tuple(replace(line, item=f"{line.item}{n}") for n in range(30)))
-    pages = draw_order_sheets(layout, order, "A4")
+    pages = number_sheets(plan_order_sheets(layout, order, "A4"))
     drawn(order, pages)
     columns = set_columns(order.lines, 180.0)
     row = set_rows(order.lines[:1], columns, reckoned=True)[1].panel
@@ -72,7 +73,7 @@ def test_long_sums_end_at_a_sum_and_long_names_are_wrapped() -> None:
 
 def test_an_order_without_lines_has_no_sheet() -> None:
     layout = lay(load_plan(SAMPLES[0]))
-    assert draw_order_sheets(layout, replace(list_order(layout), lines=()), None) == ()
+    assert number_sheets(plan_order_sheets(layout, replace(list_order(layout), lines=()), None)) == ()
 
 
 def block(height: float, *, tied: bool = False) -> Block:

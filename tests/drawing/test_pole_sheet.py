@@ -8,8 +8,9 @@ import pytest
 
 from tests.drawing.sheets import faults_of, texts_of
 from tests.drawing.walls import PLANS, laid
+from wallplan.drawing.drafts import number_sheets
 from wallplan.drawing.outlines import HEAVY_LINE
-from wallplan.drawing.pole_sheet import POLE_SCALES, draw_pole_sheets
+from wallplan.drawing.pole_sheet import POLE_SCALES, plan_pole_sheets
 from wallplan.drawing.primitives import Outlines, Segment, Strokes
 from wallplan.layout.build import lay
 from wallplan.layout.model import Layout
@@ -23,7 +24,7 @@ SAMPLES = sorted((Path(__file__).parents[2] / "samples").glob("*.toml"))
 @pytest.mark.parametrize("path", SAMPLES, ids=lambda path: path.stem)
 def test_no_lettering_meets_anything_and_every_height_is_told(path: Path) -> None:
     layout = lay(load_plan(path))
-    pages = draw_pole_sheets(layout, None)
+    pages = number_sheets(plan_pole_sheets(layout, None))
     for page in pages:
         assert faults_of(page) == []
     texts = {text.text for page in pages for text in texts_of(page)}
@@ -36,13 +37,13 @@ def test_no_lettering_meets_anything_and_every_height_is_told(path: Path) -> Non
 @pytest.mark.parametrize("paper", ["letter", "A3"])
 @pytest.mark.parametrize("name", PLANS)
 def test_poles_of_every_height_keep_their_figures_apart(name: str, paper: str) -> None:
-    for page in draw_pole_sheets(laid(name)[0], paper):
+    for page in number_sheets(plan_pole_sheets(laid(name)[0], paper)):
         assert faults_of(page) == []
 
 
 def test_course_tops_are_true_to_a_tenth_of_a_millimetre() -> None:
     layout = laid("kiosk")[0]
-    (page,) = draw_pole_sheets(layout, None)
+    (page,) = number_sheets(plan_pole_sheets(layout, None))
     told = next(text.text for text in texts_of(page) if text.text.startswith("Scale "))
     ratio = next(scale.ratio for scale in POLE_SCALES["feet"] if f"Scale {scale.name}." in told)
     (pole,) = [item.boxes[0] for item in page.ink if isinstance(item, Outlines) and item.width == HEAVY_LINE]
@@ -54,10 +55,10 @@ def test_course_tops_are_true_to_a_tenth_of_a_millimetre() -> None:
 
 def test_a_sill_off_the_coursing_is_answered_by_one_and_by_two_gauges() -> None:
     layout = lay(load_plan(next(path for path in SAMPLES if path.stem == "high-sill")))
-    told = " ".join(text.text for page in draw_pole_sheets(layout, None) for text in texts_of(page)).replace("\u00a0", " ")
+    told = " ".join(text.text for page in number_sheets(plan_pole_sheets(layout, None)) for text in texts_of(page)).replace("\u00a0", " ")
     assert "One gauge to its head" in told and "Two gauges: to its sill" in told
     assert "OUT OF LIMITS" in told
 
 
 def test_a_job_without_walls_has_no_pole() -> None:
-    assert draw_pole_sheets(Layout(laid("kiosk")[0].job, ()), None) == ()
+    assert number_sheets(plan_pole_sheets(Layout(laid("kiosk")[0].job, ()), None)) == ()

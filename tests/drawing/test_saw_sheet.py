@@ -8,9 +8,10 @@ import pytest
 
 from tests.drawing.sheets import faults_of, texts_of
 from tests.drawing.walls import PLANS, laid
+from wallplan.drawing.drafts import number_sheets
 from wallplan.drawing.primitives import Area, Outlines
 from wallplan.drawing.saw_card import TITLE_HEIGHT
-from wallplan.drawing.saw_sheet import CARD_SCALES, draw_saw_sheets
+from wallplan.drawing.saw_sheet import CARD_SCALES, plan_saw_sheets
 from wallplan.layout.build import lay
 from wallplan.lengths import TICKS_PER_MM, print_size
 from wallplan.lists.cuts import list_cuts
@@ -22,7 +23,7 @@ SAMPLES = sorted((Path(__file__).parents[2] / "samples").glob("*.toml"))
 @pytest.mark.parametrize("path", SAMPLES, ids=lambda path: path.stem)
 def test_no_lettering_meets_anything_and_every_cut_stands_once(path: Path) -> None:
     layout = lay(load_plan(path))
-    pages, cuts = draw_saw_sheets(layout, None), list_cuts(layout)
+    pages, cuts = number_sheets(plan_saw_sheets(layout, None)), list_cuts(layout)
     for page in pages:
         assert faults_of(page) == []
     texts = [text for page in pages for text in texts_of(page)]
@@ -36,13 +37,13 @@ def test_no_lettering_meets_anything_and_every_cut_stands_once(path: Path) -> No
 @pytest.mark.parametrize("paper", ["letter", "A4", "A3"])
 @pytest.mark.parametrize("name", PLANS)
 def test_many_cuts_keep_their_lettering_apart(name: str, paper: str) -> None:
-    for page in draw_saw_sheets(laid(name)[0], paper):
+    for page in number_sheets(plan_saw_sheets(laid(name)[0], paper)):
         assert faults_of(page) == []
 
 
 def test_what_is_kept_and_the_kerf_are_to_scale() -> None:
     layout = lay(load_plan(next(path for path in SAMPLES if path.stem == "pier")))
-    (page,), (cut, *_) = draw_saw_sheets(layout, None), list_cuts(layout)
+    (page,), (cut, *_) = number_sheets(plan_saw_sheets(layout, None)), list_cuts(layout)
     told = next(text.text for text in texts_of(page) if text.text.startswith("Scale "))
     ratio = next(scale.ratio for scale in CARD_SCALES["feet"] if f"Scale {scale.name}." in told)
     kept = next(item.boxes[0] for item in page.ink if isinstance(item, Outlines) and item.width == 0.7)

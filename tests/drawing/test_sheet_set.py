@@ -14,12 +14,13 @@ from tests.drawing.sheets import faults_of, texts_of
 from tests.long_run import examples
 from tests.strategies import plan_texts
 from wallplan.drawing.pdf import draw_pdf
-from wallplan.drawing.primitives import Drawing, Outlines, Strokes
+from wallplan.drawing.primitives import Drawing, Outlines, Page, Strokes
 from wallplan.drawing.print_check import CHECK_LINE
 from wallplan.drawing.sheet_set import DRAWN, draw_sheets
 from wallplan.drawing.svg import draw_svg
 from wallplan.layout.build import lay
 from wallplan.plan.load import load_plan, read_plan
+from wallplan.rules.check import check
 
 SAMPLES = Path(__file__).parents[2] / "samples"
 
@@ -28,14 +29,57 @@ def drawn(name: str) -> Drawing:
     return draw_sheets(lay(load_plan(SAMPLES / f"{name}.toml")), (), None, DRAWN)
 
 
+def place_of(page: Page) -> str:
+    """What a sheet says of its place, put together again where it stands on two lines."""
+    told = " ".join(text.text for text in texts_of(page))
+    return re.search(r"Sheet (\d+ of \d+(?:, part \d+ of \d+)?)\.", told)[1]  # type: ignore[index]
+
+
 @pytest.mark.parametrize("name", ["pump-shed-closed", "kiosk-with-porch", "breaks-a-rule", "boat-store"])
-def test_sheets_of_a_kind_are_numbered_and_named_apart(name: str) -> None:
+def test_sheets_are_numbered_over_the_whole_set_and_named_apart(name: str) -> None:
     pages = drawn(name).pages
     assert len({page.name for page in pages}) == len(pages)
-    for kind in ("courses", "pole", "leads", "saw-list"):
-        numbers = [tuple(map(int, found)) for page in pages if re.fullmatch(rf"{kind}(-\d+)?", page.name)
-                   for found in re.findall(r"sheet (\d+) of (\d+)$", page.title)]
-        assert numbers == [(number, len(numbers)) for number in range(1, len(numbers) + 1)]
+    assert [place_of(page).split(",")[0] for page in pages] == [
+        f"{number} of {len(pages)}" for number in range(1, len(pages) + 1)]
+    for page in pages:
+        part = re.search(r"part (\d+)", place_of(page))
+        assert (re.search(r"-(\d+)$", page.name) or [0, "1"])[1] == (part[1] if part else "1")
+
+
+@pytest.mark.parametrize("name", ["pump-shed-closed", "boat-store", "reclaimed-brick"])
+def test_the_first_sheet_lists_every_sheet_under_its_number(name: str) -> None:
+    drawing = drawn(name)
+    listed = [text.text for text in texts_of(drawing.pages[0])]
+    for number, page in enumerate(drawing.pages[1:], start=2):
+        title = page.title.removeprefix(f"{drawing.title}: ").split(", sheet ")[0].casefold()
+        rows = [place for place, text in enumerate(listed) if re.fullmatch(rf"{number}( to \d+)?", text)]
+        if "part" not in place_of(page):
+            assert any(listed[place + 1].casefold().startswith(title.split(" and ")[0]) for place in rows), title
+    assert listed.count("SHEETS") == 2
+
+
+def test_the_first_sheet_names_walls_that_break_a_rule() -> None:
+    layout = lay(load_plan(SAMPLES / "breaks-a-rule.toml"))
+    told = " ".join(text.text for text in texts_of(draw_sheets(layout, check(layout), None, DRAWN).pages[0]))
+    assert f"BROKEN rules in {layout.walls[0].wall.name}" in told
+
+
+def test_one_kind_of_sheet_needs_no_list() -> None:
+    layout = lay(load_plan(SAMPLES / "pump-shed-closed.toml"))
+    assert [page.name for page in draw_sheets(layout, (), None, ("pole",)).pages] == ["pole"]
+    assert [page.name for page in draw_sheets(layout, (), None, ("pole", "leads")).pages] == ["sheets", "pole", "leads"]
+
+
+def test_a_long_list_goes_on_over_sheets_whose_own_number_counts() -> None:
+    walls = "".join(f'[[wall]]\nname = "Stall {number}"\nlength = "8\'"\nheight = "4\'"\n' for number in range(1, 61))
+    plan = f'title = "Stalls"\nmeasure = "feet"\n[masonry]\nunit = "block-8"\n{walls}'
+    layout = lay(read_plan(plan, "stalls.toml"))
+    pages = draw_sheets(layout, (), None, ("wall", "marks")).pages
+    lists = [page for page in pages if page.name.startswith("sheets")]
+    assert len(lists) > 1 and [faults_of(page) for page in lists] == [[]] * len(lists)
+    listed = [text.text for page in lists for text in texts_of(page)]
+    assert listed[listed.index("Wall Stall 1") - 1] == str(len(lists) + 1)
+    assert listed[listed.index("Marks Stall 60") - 1] == str(len(pages))
 
 
 @pytest.mark.parametrize("name", ["pump-shed-closed", "kiosk-with-porch", "high-sill"])

@@ -17,7 +17,7 @@ def test_it_names_wall_job_face_unit_bond_joints_sizes_datum_and_scale() -> None
     words = _words("kiosk")
     for told in ("WALL Landing side", "Ferry landing", "Outside face. Left: free end.", "8 in. concrete block",
                  '7 5/8" thick, 7 5/8" high, 15 5/8" long', "Half bond", 'Head joints as laid 3/8"',
-                 "Plan sizes actual", "top of footing", "Sheet 1 of 1"):
+                 "Plan sizes actual", "top of footing", "Sheet 1 of 2"):
         assert told in words, told
 
 

@@ -9,9 +9,10 @@ from hypothesis import strategies as st
 from tests.drawing.sheets import faults_of, texts_of
 from tests.drawing.walls import PLANS, drawn, laid
 from tests.long_run import examples
+from wallplan.drawing.drafts import number_sheets
 from wallplan.drawing.paper import PAPERS, SCALES, Paper
 from wallplan.drawing.primitives import Box, Outlines, Page, Segment, Strokes, Text
-from wallplan.drawing.wall_sheet import draw_wall_sheets, name_walls
+from wallplan.drawing.wall_sheet import name_walls, plan_wall_sheets
 from wallplan.layout.build import lay
 from wallplan.layout.model import Layout
 from wallplan.lengths import TICKS_PER_MM, print_length
@@ -34,7 +35,7 @@ def test_random_walls_keep_their_lettering_apart(length: int, courses: int, door
     if left + door + 24 < length and courses > 14:
         plan += f'[[wall.opening]]\nname = "Door"\nfrom_left = {left}\nwidth = {door}\nheight = 30\nlintel = "steel"\n'
     layout = lay(read_plan(plan, "kiosk.toml"))
-    for page in draw_wall_sheets(layout, (), None).pages:
+    for page in number_sheets(plan_wall_sheets(layout, (), None)):
         assert faults_of(page) == []
 
 
@@ -48,7 +49,7 @@ def test_the_fault_finder_finds_faults() -> None:
 def test_twenty_feet_by_eight_fit_one_letter_page_at_three_eighths() -> None:
     page = drawn("kiosk").pages[0]
     assert page.name == "wall-landing-side"
-    assert "Scale 3/8 in = 1 ft. Sheet 1 of 1." in [text.text for text in texts_of(page)]
+    assert "Scale 3/8 in = 1 ft. Sheet 1 of 2." in [text.text for text in texts_of(page)]
     assert [page.name for page in drawn("kiosk", "A4").pages] == ["wall-landing-side", "wall-water-side"]
 
 

@@ -5,8 +5,9 @@ from __future__ import annotations
 from functools import cache
 
 from tests.plan.kiosk import KIOSK
+from wallplan.drawing.drafts import number_sheets
 from wallplan.drawing.primitives import Drawing
-from wallplan.drawing.wall_sheet import draw_wall_sheets
+from wallplan.drawing.wall_sheet import plan_wall_sheets
 from wallplan.findings import Finding
 from wallplan.layout.build import lay
 from wallplan.layout.model import Layout
@@ -103,4 +104,4 @@ def laid(name: str) -> tuple[Layout, tuple[Finding, ...]]:
 def drawn(name: str, paper: str | None = None) -> Drawing:
     """The wall sheets of one of PLANS."""
     layout, findings = laid(name)
-    return draw_wall_sheets(layout, findings, paper)
+    return Drawing(layout.job.title, number_sheets(plan_wall_sheets(layout, findings, paper)))

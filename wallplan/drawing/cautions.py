@@ -2,6 +2,15 @@
 
 from __future__ import annotations
 
+USUAL = (
+    "Cut wet or with extraction, with mask, goggles and guards: the dust kills. Lift heavy units in pairs. "
+    "Cement burns: gloves. A fresh wall falls in wind: brace it and keep clear by its height and 4 ft (1.2 m). "
+    "Layout only, no structural design; retaining walls by a licensed designer. Local codes come first. "
+    "Lay the first course dry to check it."
+)
+"""The usual cautions, as short as they can be said (OSHA 29 CFR 1926.1153 for dust, 1926.706 for the limited access
+zone of the wall's height and 4 ft; the rest common practice, no source)."""
+
 DUST = ("Cut wet or with extraction, with mask, goggles and guards: the dust kills (OSHA 29 CFR 1926.1153). "
         "Lift heavy units in pairs; cement burns: gloves (common practice, no source).")
 """On the saw list."""

@@ -18,7 +18,7 @@ PITCH = 5.2
 
 @dataclass(frozen=True)
 class Row:
-    """A row: a figure 3.5 mm high and words of 2.5 mm after it, or a heading alone, which never ends a column."""
+    """A row: a figure 3.5 mm high and words after it, or a heading alone, which never ends a column."""
 
     figure: str
     words: str = ""
@@ -27,19 +27,20 @@ class Row:
 
 @dataclass(frozen=True)
 class Table:
-    """Rows, and how wide their figures and whole rows are, mm."""
+    """Rows, how wide their figures and whole rows are, and how high their words, mm."""
 
     rows: tuple[Row, ...]
     figures: float
     width: float
+    words: float = SMALLEST
 
 
-def set_table(rows: Sequence[Row]) -> Table:
-    """A table as wide as its widest row asks for."""
+def set_table(rows: Sequence[Row], words: float = SMALLEST) -> Table:
+    """A table as wide as its widest row asks for, its words ``words`` mm high."""
     figures = max((measure(row.figure, FIGURES) for row in rows if not row.heading), default=0.0) + 2.2
-    words = max((figures + measure(row.words, SMALLEST) for row in rows if not row.heading), default=0.0)
+    told = max((figures + measure(row.words, words) for row in rows if not row.heading), default=0.0)
     headings = max((measure(row.figure, FIGURES) for row in rows if row.heading), default=0.0)
-    return Table(tuple(rows), figures, max(words, headings) + 5.0)
+    return Table(tuple(rows), figures, max(told, headings) + 5.0, words)
 
 
 def fill_columns(table: Table, start: int, width: float, height: float) -> tuple[tuple[int, int], ...]:
@@ -64,4 +65,4 @@ def draw_columns(board: Board, table: Table, columns: tuple[tuple[int, int], ...
             y = room.top + number * PITCH + FIGURES + 0.8
             board.letter(Text(x, y, row.figure, FIGURES))
             if row.words:
-                board.letter(Text(x + table.figures, y, row.words, SMALLEST))
+                board.letter(Text(x + table.figures, y, row.words, table.words))

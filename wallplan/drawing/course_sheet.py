@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import partial
 
 from wallplan.drawing.board import Board
 from wallplan.drawing.cautions import SETTING_OUT
 from wallplan.drawing.course_lettering import letter_course
 from wallplan.drawing.course_plan import HEAD, MARGIN, CoursePlan, draw_course, plan_size
+from wallplan.drawing.drafts import Draft
 from wallplan.drawing.ground_plan import Building, find_buildings
 from wallplan.drawing.lettering import SMALLEST, clean, tie
 from wallplan.drawing.paper import BORDER, SCALES, Paper, Scale, find_paper
@@ -44,14 +46,14 @@ class Figure:
 Pages = tuple[tuple[Figure, ...], ...]
 
 
-def draw_course_sheets(layout: Layout, paper: str | None) -> tuple[Page, ...]:
+def plan_course_sheets(layout: Layout, paper: str | None) -> tuple[Draft, ...]:
     """The course sheets of a layout; () for no walls. Raises UnknownPaper."""
     buildings = find_buildings(layout)
     if not buildings:
         return ()
     sheet = find_paper(paper, layout.job.measure)
     way, scale, pages = _choose(layout, buildings, sheet)
-    return tuple(_draw_page(layout, way, scale, figures, Sheet(number, len(pages), ""))
+    return tuple(Draft("Courses 1 and 2 in plan", (number, len(pages)), partial(_draw_page, layout, way, scale, figures))
                  for number, figures in enumerate(pages, start=1))
 
 

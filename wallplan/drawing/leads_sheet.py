@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from wallplan.drawing.cautions import FRESH
+from wallplan.drawing.drafts import Draft
 from wallplan.drawing.lead_drawing import LEVEL, LeadView, draw_lead
 from wallplan.drawing.lettering import clean
 from wallplan.drawing.packing import Stand, pack
@@ -24,7 +27,7 @@ MOST_LEADS = 60
 """More leads than these that are built unlike are left to the wall sheets, where they are outlined."""
 
 
-def draw_leads_sheets(layout: Layout, paper: str | None) -> tuple[Page, ...]:
+def plan_leads_sheets(layout: Layout, paper: str | None) -> tuple[Draft, ...]:
     """The leads of a layout; () where walls are too short for any. Raises UnknownPaper."""
     sheet = find_paper(paper, layout.job.measure)
     leads = list_leads(layout)[:MOST_LEADS]
@@ -32,7 +35,7 @@ def draw_leads_sheets(layout: Layout, paper: str | None) -> tuple[Page, ...]:
         return ()
     heading = _make_heading(layout)
     way, scale, sheets = _choose(layout, leads, heading, sheet)
-    return tuple(_draw_page(layout, leads, heading, (way, scale), stands, Sheet(number, len(sheets), ""))
+    return tuple(Draft("Leads", (number, len(sheets)), partial(_draw_page, layout, leads, heading, (way, scale), stands))
                  for number, stands in enumerate(sheets, start=1))
 
 

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import partial
 
 from wallplan.drawing.cautions import SETTING_OUT
 from wallplan.drawing.columns import Row, Table, draw_columns, fill_columns, set_table
+from wallplan.drawing.drafts import Draft
 from wallplan.drawing.lettering import DOTS, FIGURES, clean
 from wallplan.drawing.marks_strip import Strip, draw_strip, make_strips
 from wallplan.drawing.paper import Paper, find_paper
@@ -37,33 +39,33 @@ class _Part:
     columns: tuple[tuple[int, int], ...]
 
 
-def draw_marks_sheets(layout: Layout, paper: str | None) -> tuple[Page, ...]:
+def plan_marks_sheets(layout: Layout, paper: str | None) -> tuple[Draft, ...]:
     """The marks of all walls, wall by wall; () for no walls. Raises UnknownPaper."""
     sheet = find_paper(paper, layout.job.measure)
     names = name_walls(tuple(wall.wall.name for wall in layout.walls))
-    return tuple(page for wall, name in zip(layout.walls, names, strict=True)
-                 for page in _draw_wall(layout, wall, name.replace("wall-", "marks-", 1), sheet))
+    return tuple(draft for wall, name in zip(layout.walls, names, strict=True)
+                 for draft in _plan_wall(layout, wall, name.replace("wall-", "marks-", 1), sheet))
 
 
-def _draw_wall(layout: Layout, wall: WallLayout, name: str, sheet: Paper) -> list[Page]:
+def _plan_wall(layout: Layout, wall: WallLayout, name: str, sheet: Paper) -> list[Draft]:
     marks = mark_wall(wall, layout.job.masonry.joint)
     heading = Heading(f"MARKS {clean(wall.wall.name)}", print_face(wall), _TOLD, SETTING_OUT, (wall,))
     table = set_table(_list_rows(marks, layout.job.measure))
     paper, strips, parts = min((_plan(layout, marks, table, heading, way) for way in (sheet, sheet.turned())),
                                key=lambda plan: len(plan[2]))
-    scale = strips[0].scale
-    room = find_room(layout, paper, heading, scale)
-    pages = []
-    for number, part in enumerate(parts, start=1):
-        place = Sheet(number, len(parts), "")
-        board = frame_sheet(layout, paper, heading, scale, place)
+
+    def draw(part: _Part, sheet: Sheet) -> Page:
+        board = frame_sheet(layout, paper, heading, strips[0].scale, sheet)
+        room = find_room(layout, paper, heading, strips[0].scale)
         y = room.top
         for strip in part.strips:
             draw_strip(board, strip, room.left, y)
             y += strip.height
         draw_columns(board, table, part.columns, Box(room.left, y, room.right, room.bottom))
-        pages.append(make_page(layout, board, name, heading, place, _describe(marks, layout.job.measure)))
-    return pages
+        return make_page(layout, board, name, heading, sheet, _describe(marks, layout.job.measure))
+
+    return [Draft(f"Marks {clean(wall.wall.name)}", (number, len(parts)), partial(draw, part))
+            for number, part in enumerate(parts, start=1)]
 
 
 def _plan(layout: Layout, marks: WallMarks, table: Table, heading: Heading,

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import partial
 from typing import NamedTuple
 
 from wallplan.drawing.cautions import ORDER as CAUTIONS
+from wallplan.drawing.drafts import Draft
 from wallplan.drawing.flow import Block, draw_flow, flow
 from wallplan.drawing.lettering import FIGURES, SMALLEST, clean, measure, wrap
 from wallplan.drawing.order_rows import Columns, set_columns, set_head, set_rows, tell_cost
@@ -36,14 +38,14 @@ class _Plan(NamedTuple):
     sheets: tuple[tuple[int, int], ...]
 
 
-def draw_order_sheets(layout: Layout, order: Order, paper: str | None) -> tuple[Page, ...]:
+def plan_order_sheets(layout: Layout, order: Order, paper: str | None) -> tuple[Draft, ...]:
     """The order's sheets; () where nothing is ordered. Raises UnknownPaper."""
     sheet = find_paper(paper, layout.job.measure)
     if not order.lines:
         return ()
     heading = _make_heading(layout, order)
     plan = _choose(layout, order, heading, sheet)
-    return tuple(_draw_page(layout, order, heading, plan, Sheet(number, len(plan.sheets), ""))
+    return tuple(Draft("Order", (number, len(plan.sheets)), partial(_draw_page, layout, order, heading, plan))
                  for number in range(1, len(plan.sheets) + 1))
 
 
@@ -101,7 +103,7 @@ def _set_pair(key: str, told: str, width: float) -> Panel:
 
 
 def _draw_page(layout: Layout, order: Order, heading: Heading, plan: _Plan, place: Sheet) -> Page:
-    first, last = plan.sheets[place.number - 1]
+    first, last = plan.sheets[place.part[0] - 1]
     board = frame_sheet(layout, plan.paper, heading, None, place)
     shown = [block.panel for block in plan.blocks[first:last]]
     rows = len(order.lines) + len({line.group for line in order.lines})

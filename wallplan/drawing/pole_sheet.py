@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from wallplan.drawing.cautions import POLE as CAUTIONS
+from wallplan.drawing.drafts import Draft
 from wallplan.drawing.lettering import clean, shorten, tie
 from wallplan.drawing.paper import SCALES, Paper, Scale, find_paper
 from wallplan.drawing.pole_strip import HEAD, LEFT, POLE, RIGHT, Stretch, count_pages, draw_stretch, split_pole
@@ -27,18 +30,14 @@ MOST_SHEETS = 20
 _MOST_ANSWERS = 4
 
 
-def draw_pole_sheets(layout: Layout, paper: str | None) -> tuple[Page, ...]:
+def plan_pole_sheets(layout: Layout, paper: str | None) -> tuple[Draft, ...]:
     """A sheet or more for each pole of the job; () for no walls. Raises UnknownPaper."""
     sheet = find_paper(paper, layout.job.measure)
     poles = list_poles(layout)
     plans = [(pole, *_plan(layout, pole, _make_heading(layout, pole), sheet)) for pole in poles]
-    count = sum(count_pages(stretches, each) for _, _, stretches, each in plans)
-    pages: list[Page] = []
-    for pole, way, stretches, each in plans:
-        for start in range(0, len(stretches), each):
-            place = Sheet(len(pages) + 1, count, "")
-            pages.append(_draw_page(layout, pole, way, stretches[start : start + each], place))
-    return tuple(pages)
+    sheets = [partial(_draw_page, layout, pole, way, stretches[start : start + each])
+              for pole, way, stretches, each in plans for start in range(0, len(stretches), each)]
+    return tuple(Draft("Story pole", (number, len(sheets)), draw) for number, draw in enumerate(sheets, start=1))
 
 
 def _plan(layout: Layout, pole: Pole, heading: Heading, paper: Paper) -> tuple[Paper, tuple[Stretch, ...], int]:

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from wallplan.drawing.cautions import DUST
+from wallplan.drawing.drafts import Draft
 from wallplan.drawing.lettering import tie
 from wallplan.drawing.packing import Stand, pack
 from wallplan.drawing.paper import Paper, Scale, find_paper
@@ -30,7 +33,7 @@ INSET = 1.5
 """Between the border and a card's lines, mm."""
 
 
-def draw_saw_sheets(layout: Layout, paper: str | None) -> tuple[Page, ...]:
+def plan_saw_sheets(layout: Layout, paper: str | None) -> tuple[Draft, ...]:
     """The saw list's sheets; () where nothing is cut. Raises UnknownPaper."""
     sheet = find_paper(paper, layout.job.measure)
     cuts = list_cuts(layout)
@@ -38,7 +41,7 @@ def draw_saw_sheets(layout: Layout, paper: str | None) -> tuple[Page, ...]:
         return ()
     heading = _make_heading(layout, cuts)
     way, scale, sheets = _choose(layout, cuts, heading, sheet)
-    return tuple(_draw_page(layout, cuts, heading, (way, scale), stands, Sheet(number, len(sheets), ""))
+    return tuple(Draft("Saw list", (number, len(sheets)), partial(_draw_page, layout, cuts, heading, (way, scale), stands))
                  for number, stands in enumerate(sheets, start=1))
 
 

@@ -18,7 +18,7 @@ from wallplan.plan.job import Job
 GAP = 2.5
 """Between the drawing and what stands round it, mm."""
 
-_PLANNED = Sheet(999, 999, "")
+_PLANNED = Sheet(999, 999, (99, 99))
 
 
 @dataclass(frozen=True)
@@ -84,7 +84,7 @@ def _set_foot(job: Job, paper: Paper, heading: Heading, scale: Scale | None, she
 
 
 def make_page(layout: Layout, board: Board, name: str, heading: Heading, sheet: Sheet, described: str) -> Page:
-    """The finished page; ``name`` gets the sheet's number from the second on."""
-    end = name if sheet.number == 1 else f"{name}-{sheet.number}"
+    """The finished page; ``name`` gets the part's number from the second on."""
+    end = name if sheet.part[0] == 1 else f"{name}-{sheet.part[0]}"
     title = f"{clean(layout.job.title)}: {clean(heading.title)}, sheet {sheet.number} of {sheet.count}"
     return Page(board.paper, end, title, described, tuple(board.ink))

@@ -126,7 +126,7 @@ def _plan(subject: Subject, arrangement: Arrangement, forced: bool) -> SheetPlan
     view = whole_view(subject, arrangement)
     notes = note_openings(view)
     apart = _cuts_apart(subject, arrangement)
-    width, height = find_room(subject, arrangement, set_panels(subject, arrangement, Sheet(99, 99, ""), notes, apart))
+    width, height = find_room(subject, arrangement, set_panels(subject, arrangement, Sheet(999, 999), notes, apart))
     left, right = side_widths(subject.job, subject.wall, arrangement.figures)
     scale = arrangement.scale
     below = running_height(stagger(view, arrangement.figures), arrangement.figures)
@@ -135,7 +135,7 @@ def _plan(subject: Subject, arrangement: Arrangement, forced: bool) -> SheetPlan
     window = view.window
     if forced or (across >= window.right - window.left and up >= window.top - window.bottom):
         return SheetPlan(arrangement, (window,), notes, apart)
-    panels = set_panels(subject, arrangement, Sheet(99, 99, LONGEST_PART), notes, apart)
+    panels = set_panels(subject, arrangement, Sheet(999, 999, (99, 99), LONGEST_PART), notes, apart)
     height = find_room(subject, arrangement, panels)[1]
     up = scale.on_wall(max(0.0, height - below - head_room(subject, scale, split=True)))
     least = 3 * subject.job.masonry.unit.gauge

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from wallplan.drawing.drafts import Draft, number_sheets
 from wallplan.drawing.lettering import clean
-from wallplan.drawing.primitives import Drawing, Page
+from wallplan.drawing.primitives import Drawing
 from wallplan.findings import Finding
 from wallplan.layout.model import Layout
 from wallplan.lists.order.compose import list_order
@@ -15,38 +16,43 @@ DRAWN = ("wall", "course", "marks", "pole", "leads", "saw-list", "order")
 
 def draw_sheets(layout: Layout, findings: tuple[Finding, ...], paper: str | None, kinds: tuple[str, ...],
                 order: Order | None = None) -> Drawing:
-    """The sheets of these kinds; kinds that are not drawn give none. Raises UnknownPaper.
+    """The sheets of these kinds, numbered over all of them; kinds that are not drawn give none. Raises UnknownPaper.
 
-    ``order`` is the layout's order where it has been counted already; else it is counted here.
+    Sheets of more than one kind have a list of sheets before them. ``order`` is the layout's order where it has been
+    counted already; else it is counted here.
     """
-    if order is None and "order" in kinds:
+    from wallplan.drawing.list_sheet import plan_list_sheets
+
+    wanted = [kind for kind in DRAWN if kind in kinds]
+    if order is None and "order" in wanted:
         order = list_order(layout)
-    pages = [page for kind in DRAWN if kind in kinds for page in _draw(layout, findings, paper, kind, order)]
-    return Drawing(clean(layout.job.title), tuple(pages))
+    drafts = tuple(draft for kind in wanted for draft in _plan(layout, findings, paper, kind, order))
+    listed = plan_list_sheets(layout, findings, paper, drafts) if len(wanted) > 1 else ()
+    return Drawing(clean(layout.job.title), number_sheets((*listed, *drafts)))
 
 
-def _draw(layout: Layout, findings: tuple[Finding, ...], paper: str | None, kind: str,
-          order: Order | None) -> tuple[Page, ...]:
-    from wallplan.drawing.course_sheet import draw_course_sheets
-    from wallplan.drawing.leads_sheet import draw_leads_sheets
-    from wallplan.drawing.marks_sheet import draw_marks_sheets
-    from wallplan.drawing.order_sheet import draw_order_sheets
-    from wallplan.drawing.pole_sheet import draw_pole_sheets
-    from wallplan.drawing.saw_sheet import draw_saw_sheets
-    from wallplan.drawing.wall_sheet import draw_wall_sheets
+def _plan(layout: Layout, findings: tuple[Finding, ...], paper: str | None, kind: str,
+          order: Order | None) -> tuple[Draft, ...]:
+    from wallplan.drawing.course_sheet import plan_course_sheets
+    from wallplan.drawing.leads_sheet import plan_leads_sheets
+    from wallplan.drawing.marks_sheet import plan_marks_sheets
+    from wallplan.drawing.order_sheet import plan_order_sheets
+    from wallplan.drawing.pole_sheet import plan_pole_sheets
+    from wallplan.drawing.saw_sheet import plan_saw_sheets
+    from wallplan.drawing.wall_sheet import plan_wall_sheets
 
     match kind:
         case "wall":
-            return draw_wall_sheets(layout, findings, paper).pages
+            return plan_wall_sheets(layout, findings, paper)
         case "course":
-            return draw_course_sheets(layout, paper)
+            return plan_course_sheets(layout, paper)
         case "marks":
-            return draw_marks_sheets(layout, paper)
+            return plan_marks_sheets(layout, paper)
         case "pole":
-            return draw_pole_sheets(layout, paper)
+            return plan_pole_sheets(layout, paper)
         case "leads":
-            return draw_leads_sheets(layout, paper)
+            return plan_leads_sheets(layout, paper)
         case "saw-list":
-            return draw_saw_sheets(layout, paper)
+            return plan_saw_sheets(layout, paper)
         case _:
-            return draw_order_sheets(layout, order, paper) if order else ()
+            return plan_order_sheets(layout, order, paper) if order else ()

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from dataclasses import dataclass
 
+from wallplan.drawing.cautions import USUAL
 from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES, clean, shorten, tie
 from wallplan.drawing.panel import PADDING, Line, Panel, set_lines
 from wallplan.drawing.paper import Scale
@@ -13,15 +14,6 @@ from wallplan.layout.model import WallLayout
 from wallplan.lengths import print_length, print_size
 from wallplan.plan.job import Job
 
-CAUTIONS = (
-    "Cut wet or with extraction, with mask, goggles and guards: the dust kills. Lift heavy units in pairs. "
-    "Cement burns: gloves. A fresh wall falls in wind: brace it and keep clear by its height and 4 ft (1.2 m). "
-    "Layout only, no structural design; retaining walls by a licensed designer. Local codes come first. "
-    "Lay the first course dry to check it."
-)
-"""The usual cautions, as short as they can be said (OSHA 29 CFR 1926.1153 for dust, 1926.706 for the limited access
-zone of the wall's height and 4 ft; the rest common practice, no source)."""
-
 _ENDS = {"end": "free end", "outside corner": "outside corner", "inside corner": "inside corner",
          "straight": "runs on straight"}
 _BONDS = {"half": "Half bond", "third": "Third bond", "quarter": "Quarter bond", "stack": "Stack bond"}
@@ -29,11 +21,12 @@ _BONDS = {"half": "Half bond", "third": "Third bond", "quarter": "Quarter bond",
 
 @dataclass(frozen=True)
 class Sheet:
-    """A sheet's place in its set, and what of a split wall it shows."""
+    """A sheet's place in the set, its number and count among the sheets of its title, and what of a split wall it shows."""
 
     number: int
     count: int
-    part: str
+    part: tuple[int, int] = (1, 1)
+    shows: str = ""
 
 
 def set_title_block(wall: WallLayout, job: Job, scale: Scale, sheet: Sheet, width: float) -> Panel:
@@ -48,8 +41,8 @@ def set_title_block(wall: WallLayout, job: Job, scale: Scale, sheet: Sheet, widt
         Line(print_sizes(job)),
         Line(print_place(job, scale, sheet)),
     ]
-    if sheet.part:
-        lines.append(Line(sheet.part))
+    if sheet.shows:
+        lines.append(Line(sheet.shows))
     return set_lines(tuple(lines), width)
 
 
@@ -88,7 +81,8 @@ def print_sizes(job: Job) -> str:
 def print_place(job: Job, scale: Scale | None, sheet: Sheet) -> str:
     """Scale, the sheet's place in its set, and the date where the plan gives one."""
     drawn = f"Scale {scale.name}." if scale else "Not to scale."
-    return f"{drawn} Sheet {sheet.number} of {sheet.count}.{f' Date {clean(job.date)}.' if job.date else ''}"
+    part = f", part {sheet.part[0]} of {sheet.part[1]}" if sheet.part[1] > 1 else ""
+    return f"{drawn} Sheet {sheet.number} of {sheet.count}{part}.{f' Date {clean(job.date)}.' if job.date else ''}"
 
 
 def _print_range(least: int, most: int, job: Job) -> str:
@@ -114,7 +108,7 @@ def print_proof(wall: WallLayout, findings: tuple[Finding, ...]) -> str:
 
 def set_notes(wall: WallLayout, findings: tuple[Finding, ...], notes: tuple[str, ...], width: float) -> Panel:
     """Proof, what found no room on the drawing, and the cautions."""
-    lines = (print_proof(wall, findings), *notes, CAUTIONS)
+    lines = (print_proof(wall, findings), *notes, USUAL)
     return set_lines(tuple(Line(line) for line in lines), width)
 
 
@@ -128,4 +122,4 @@ def describe(wall: WallLayout, job: Job, kinds: tuple[tuple[str, int], ...], she
     unit = " mm" if job.measure == "metric" else ""
     return (f"Elevation of wall {clean(wall.wall.name)}, outside face, {length}{unit} long, {height}{unit} high, "
             f"{len(wall.courses)} courses of {clean(job.masonry.unit.name)}; pieces: {counted or 'none'}"
-            f"{f'; {openings}' if openings else ''}. Sheet {sheet.number} of {sheet.count}. {sheet.part}").strip()
+            f"{f'; {openings}' if openings else ''}. Sheet {sheet.number} of {sheet.count}. {sheet.shows}").strip()

@@ -4,16 +4,19 @@ from __future__ import annotations
 
 import unicodedata
 from collections import Counter
+from dataclasses import replace
+from functools import partial
 
 from wallplan.drawing.board import Board
 from wallplan.drawing.cut_table import set_cuts
 from wallplan.drawing.dimensions import draw_levels, draw_running, running_height, side_widths, stagger
+from wallplan.drawing.drafts import Draft
 from wallplan.drawing.elevation import draw_elevation
 from wallplan.drawing.lettering import FIGURES, SMALLEST, clean
 from wallplan.drawing.outlines import UNIT_LINE
 from wallplan.drawing.panel import Panel, stand
 from wallplan.drawing.paper import BORDER, Paper, find_paper
-from wallplan.drawing.primitives import Box, Drawing, Page, Text
+from wallplan.drawing.primitives import Box, Page, Text
 from wallplan.drawing.sheet_plan import (
     GAP,
     Panels,
@@ -33,18 +36,15 @@ from wallplan.layout.model import Layout
 from wallplan.lengths import print_length
 
 
-def draw_wall_sheets(layout: Layout, findings: tuple[Finding, ...], paper: str | None) -> Drawing:
-    """The wall sheets of a layout, wall by wall; a drawing without pages for a layout without walls.
+def plan_wall_sheets(layout: Layout, findings: tuple[Finding, ...], paper: str | None) -> tuple[Draft, ...]:
+    """The wall sheets of a layout, wall by wall; () for a layout without walls.
 
     ``paper`` is letter, tabloid, A4 or A3; None takes letter for feet and A4 for metric. Raises UnknownPaper.
     """
     sheet = find_paper(paper, layout.job.measure)
     names = name_walls(tuple(wall.wall.name for wall in layout.walls))
-    pages = [
-        page for wall, name in zip(layout.walls, names, strict=True)
-        for page in _draw_wall(make_subject(wall, layout.job, findings), name, sheet)
-    ]
-    return Drawing(clean(layout.job.title), tuple(pages))
+    return tuple(draft for wall, name in zip(layout.walls, names, strict=True)
+                 for draft in _plan_wall(make_subject(wall, layout.job, findings), name, sheet))
 
 
 def name_walls(walls: tuple[str, ...]) -> tuple[str, ...]:
@@ -59,22 +59,25 @@ def name_walls(walls: tuple[str, ...]) -> tuple[str, ...]:
                  for place, name in enumerate(plain, start=1))
 
 
-def _draw_wall(subject: Subject, name: str, paper: Paper) -> list[Page]:
+def _plan_wall(subject: Subject, name: str, paper: Paper) -> list[Draft]:
     plan = plan_sheets(subject, paper)
     tables = _table_pages(subject, plan) if plan.apart else []
-    count = len(plan.windows) + len(tables)
-    pages = []
-    for number, window in enumerate(plan.windows, start=1):
-        sheet = Sheet(number, count, _tell_part(subject, plan, window))
-        pages.append(_make_page(subject, name, sheet, _draw_sheet(subject, plan, window, sheet)))
-    for number, rows in enumerate(tables, start=len(plan.windows) + 1):
-        sheet = Sheet(number, count, "Cut sizes.")
-        pages.append(_make_page(subject, name, sheet, _draw_table(subject, plan, rows, sheet)))
-    return pages
+
+    def draw_window(window: Window, sheet: Sheet) -> Page:
+        placed = replace(sheet, shows=_tell_part(subject, plan, window))
+        return _make_page(subject, name, placed, _draw_sheet(subject, plan, window, placed))
+
+    def draw_table(rows: tuple[int, int], sheet: Sheet) -> Page:
+        placed = replace(sheet, shows="Cut sizes.")
+        return _make_page(subject, name, placed, _draw_table(subject, plan, rows, placed))
+
+    sheets = [*(partial(draw_window, window) for window in plan.windows), *(partial(draw_table, rows) for rows in tables)]
+    title = f"Wall {clean(subject.wall.wall.name)}"
+    return [Draft(title, (number, len(sheets)), draw) for number, draw in enumerate(sheets, start=1)]
 
 
 def _make_page(subject: Subject, name: str, sheet: Sheet, board: Board) -> Page:
-    end = name if sheet.number == 1 else f"{name}-{sheet.number}"
+    end = name if sheet.part[0] == 1 else f"{name}-{sheet.part[0]}"
     title = (f"{clean(subject.job.title)}: wall {clean(subject.wall.wall.name)}, "
              f"sheet {sheet.number} of {sheet.count}")
     told = describe(subject.wall, subject.job, subject.tally.kinds, sheet)
