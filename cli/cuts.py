@@ -6,8 +6,7 @@ from pathlib import Path
 from typing import Annotated
 
 import typer
-from wallplan_cli.faults import ends_plainly
-from wallplan_cli.shared import Plan, terminal_width
+from wallplan_cli.shared import Plans, for_each, for_one_only, put_text, terminal_width
 
 
 def add_to(app: typer.Typer) -> None:
@@ -16,33 +15,28 @@ def add_to(app: typer.Typer) -> None:
 
 
 def cuts(
-    plan: Plan,
+    plans: Plans,
     csv: Annotated[
         str | None, typer.Option("--csv", metavar="FILE", help="Write the list as CSV; - for standard output.")
     ] = None,
 ) -> None:
-    """Write the saw list of PLAN.
+    """Write the saw list of each PLAN.
 
     Each cut's letter, length and count, what it is sawn from, and which cut its offcut serves.
     """
+    for_one_only(plans, "--csv", csv)
+    for_each(plans, lambda plan: _list_plan(plan, csv))
+
+
+def _list_plan(plan: Path, csv: str | None) -> None:
     from wallplan.lists.csv_files import write_saw_csv
     from wallplan.lists.cuts import list_cuts
     from wallplan.lists.report import report_cuts
     from wallplan.planner import lay_plan
 
-    with ends_plainly():
-        layout = lay_plan(plan)
-        listed = list_cuts(layout)
-        if csv is not None:
-            _put_csv(write_saw_csv(listed, layout.job.measure), csv)
-        if csv != "-":
-            typer.echo(report_cuts(listed, layout.job, terminal_width()))
-
-
-def _put_csv(text: str, target: str) -> None:
-    if target == "-":
-        typer.echo(text, nl=False)
-    else:
-        from wallplan.files import write_file
-
-        write_file(Path(target), text.encode())
+    layout = lay_plan(plan)
+    listed = list_cuts(layout)
+    if csv is not None:
+        put_text(write_saw_csv(listed, layout.job.measure), csv)
+    if csv != "-":
+        typer.echo(report_cuts(listed, layout.job, terminal_width()))

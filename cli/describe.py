@@ -17,7 +17,7 @@ One command, `wallplan`, and plain verbs. Results go to standard output, message
 JSON. `--help` after any of them says what stands here.
 
 Exit status: 0 done; 1 done, but a rule is broken; 2 the plan or the call cannot be used, nothing written; 3 a file cannot be
-written, what was there is still there.
+written, what was there is still there. Of several plans the worst counts; a bad one stops none of the others.
 """
 
 

@@ -3,12 +3,17 @@
 from __future__ import annotations
 
 import shutil
+from collections.abc import Callable
 from pathlib import Path
 from typing import Annotated
 
 import typer
+from wallplan_cli.faults import ends_plainly, refuse
 
 Plan = Annotated[Path, typer.Argument(metavar="PLAN", help="The plan file (TOML).", show_default=False)]
+Plans = Annotated[
+    list[Path], typer.Argument(metavar="PLAN...", help="The plan file (TOML), or several.", show_default=False)
+]
 Json = Annotated[
     str | None, typer.Option("--json", metavar="FILE", help="Write JSON to FILE; - for standard output.", show_default=False)
 ]
@@ -19,6 +24,30 @@ NARROWEST, WIDEST = 60, 160
 def terminal_width() -> int:
     """Columns to write in."""
     return max(NARROWEST, min(WIDEST, shutil.get_terminal_size((100, 24)).columns))
+
+
+def for_each(plans: list[Path], act: Callable[[Path], None]) -> None:
+    """Do this for one plan after the other, under its name where there are several; ends with the worst exit status.
+
+    A plan that cannot be used stops none of the others.
+    """
+    several, worst = list(dict.fromkeys(plans)), 0
+    for place, plan in enumerate(several):
+        if len(several) > 1:
+            typer.echo("\n" * bool(place) + f"{plan}\n{'-' * min(terminal_width(), len(str(plan)))}")
+        try:
+            with ends_plainly():
+                act(plan)
+        except typer.Exit as ended:
+            worst = max(worst, ended.exit_code)
+    if worst:
+        raise typer.Exit(worst)
+
+
+def for_one_only(plans: list[Path], option: str, value: str | None) -> None:
+    """Refuse an option that makes one file of one plan where several are given."""
+    if value is not None and len(set(plans)) > 1:
+        raise refuse(f"{option} is for one plan; {len(set(plans))} are given")
 
 
 def put_json(value: object, target: str) -> None:

@@ -1,13 +1,21 @@
-"""``wallplan sheets``: the sheets and lists of a job into a folder."""
+"""``wallplan sheets``: the sheets and lists of a job, or of many, into a folder each."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from contextlib import contextmanager
+from functools import partial
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
-from wallplan_cli.faults import RULE_BROKEN, ends_plainly, refuse
-from wallplan_cli.shared import Plan
+from wallplan_cli.faults import RULE_BROKEN, UNUSABLE, UNWRITTEN, refuse
+from wallplan_cli.shared import Plans
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from wallplan.batch import Draw, Drawn, Written
 
 PAPERS = ("letter", "tabloid", "A4", "A3")
 
@@ -18,7 +26,7 @@ def add_to(app: typer.Typer) -> None:
 
 
 def sheets(
-    plan: Plan,
+    plans: Plans,
     into: Annotated[
         Path | None,
         typer.Option("--into", metavar="FOLDER", help="Folder for the files; else one named as the plan, beside it.",
@@ -35,12 +43,12 @@ def sheets(
                      help="Only this: wall, course, marks, pole, leads, saw-list or order; may be repeated."),
     ] = None,
 ) -> None:
-    """Draw the sheets and write the lists of PLAN.
+    """Draw the sheets and write the lists of each PLAN.
 
     The main job, ready to print and tape up: wall, course, marks, pole, leads, saw and order sheets as one SVG each and as
-    pages of one PDF; marks, saw list and order as CSV.
+    pages of one PDF; marks, saw list and order as CSV. Of several plans a bad one stops none of the others.
     """
-    from wallplan.planner import SHEETS, draw_set, lay_plan, prove
+    from wallplan.planner import SHEETS, draw_set
 
     known = {name.casefold(): name for name in PAPERS}
     if paper is not None and paper.casefold() not in known:
@@ -48,19 +56,68 @@ def sheets(
     for name in only or ():
         if name not in SHEETS:
             raise refuse(f'--only: "{name}" is not a sheet; write one of {", ".join(SHEETS)}')
-    with ends_plainly():
-        from wallplan.files import write_files
-
-        layout = lay_plan(plan)
-        findings = prove(layout)
-        contents = draw_set(layout, findings, paper and known[paper.casefold()], tuple(only or ()))
-        for path in write_files(into or plan.with_suffix(""), contents):
-            typer.echo(str(path))
-        _tell_broken(sum(not finding.held for finding in findings), plan)
+    draw = partial(draw_set, paper=paper and known[paper.casefold()], only=tuple(only or ()))
+    worst = _draw_all(list(dict.fromkeys(plans)), draw, into)
+    if worst:
+        raise typer.Exit(worst)
 
 
-def _tell_broken(broken: int, plan: Path) -> None:
-    if broken:
-        typer.echo(f"{broken} broken {'rule' if broken == 1 else 'rules'}, named on the sheets; see: wallplan check {plan}",
-                   err=True)
-        raise typer.Exit(RULE_BROKEN)
+def _draw_all(plans: list[Path], draw: Draw, into: Path | None) -> int:
+    """Draw and write every plan; the worst exit status of all."""
+    import os
+
+    from wallplan.batch import Written, draw_plans
+
+    written, counts = Written(), [0, 0, 0, 0]
+    with _show_progress(len(plans)) as advance:
+        for drawn in draw_plans(plans, draw, os.cpu_count() or 1):
+            counts[_write(drawn, into or drawn.plan.with_suffix(""), written, alone=len(plans) == 1)] += 1
+            advance()
+    if len(plans) > 1:
+        told = ("drawn", "drawn with broken rules", "not usable", "not written")
+        typer.echo(f"{len(plans)} plans: " + ", ".join(f"{count} {words}" for count, words in zip(counts, told, strict=True)
+                                                       if count), err=True)
+    return max(status for status, count in enumerate(counts) if count)
+
+
+def _write(drawn: Drawn, folder: Path, written: Written, *, alone: bool) -> int:
+    """Write what came of a plan and say where; the exit status that it asks for."""
+    from wallplan.files import FileFault, write_files
+
+    clash = None if drawn.mistakes else written.find_clash(folder, drawn)
+    if drawn.mistakes or clash:
+        typer.echo("\n".join([clash] if clash else drawn.mistakes), err=True)
+        return UNUSABLE
+    try:
+        paths = write_files(folder, drawn.files)
+    except FileFault as fault:
+        typer.echo(str(fault), err=True)
+        return UNWRITTEN
+    written.note(folder, drawn)
+    for path in paths if alone else ():
+        typer.echo(str(path))
+    if not alone:
+        typer.echo(f"{drawn.plan}: {len(paths)} {'file' if len(paths) == 1 else 'files'} in {folder}, to print: "
+                   f"{next((path for path in paths if path.suffix == '.pdf'), 'none')}")
+    if drawn.broken:
+        typer.echo(f"{drawn.broken} broken {'rule' if drawn.broken == 1 else 'rules'}, named on the sheets; "
+                   f"see: wallplan check {drawn.plan}", err=True)
+    return RULE_BROKEN if drawn.broken else 0
+
+
+@contextmanager
+def _show_progress(count: int) -> Iterator[Callable[[], None]]:
+    """What moves a bar on by one plan: on a terminal, and for more than one."""
+    import sys
+
+    if count < 2 or not sys.stderr.isatty():
+        yield lambda: None
+        return
+    from rich.console import Console
+    from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn
+
+    columns = (TextColumn("sheets"), BarColumn(), MofNCompleteColumn(), TextColumn("plans"))
+    console, seen = Console(stderr=True), sys.stdout.isatty()  # what goes into a file goes past the bar
+    with Progress(*columns, console=console, transient=True, redirect_stdout=seen) as progress:
+        task = progress.add_task("", total=count)
+        yield lambda: progress.advance(task)
