@@ -15,7 +15,7 @@ from wallplan.layout.corners import WallEnds, make_returns
 from wallplan.layout.coursing import Row, bed_range
 from wallplan.layout.explain import Share, explain
 from wallplan.layout.layers import find_parts, lay_in_layers
-from wallplan.layout.leads import LeadPlan, find_lead, plan_leads
+from wallplan.layout.leads import LeadPlan, count_lead_courses, find_lead, plan_leads
 from wallplan.layout.marks import Marks, give_marks
 from wallplan.layout.model import Course, Layout, Piece, WallLayout
 from wallplan.layout.reach import Reach
@@ -60,19 +60,12 @@ def lay(job: Job) -> Layout:
 
     Lengths in ticks. A job without walls gives a layout without walls. Raises nothing for a job that the plan room built.
     """
-    leads = _count_lead_courses(job)
+    leads = count_lead_courses(job)
     walls = [_set_wall(bonded, job.masonry, leads if bonded.ends.has_corners else job.masonry.leads)
              for bonded in bond_walls(job)]
     different = {id(course): course for wall in walls for course in wall.courses}
     marks = give_marks(job, (spot for course in different.values() for spot in course.spots))
     return Layout(job, tuple(_finish(wall, job, marks) for wall in walls))
-
-
-def _count_lead_courses(job: Job) -> int:
-    """Courses in the leads of walls that meet: both legs of a corner are built equally high, as the shortest wall lets."""
-    plans = [plan_leads(wall.length, job.masonry.module, job.masonry.leads) for wall in job.walls
-             if {wall.left_end, wall.right_end} != {"end"}]
-    return min((plan.courses for plan in plans if plan is not None), default=job.masonry.leads)
 
 
 def _set_wall(bonded: BondedWall, masonry: Masonry, leads: int) -> _SetWall:

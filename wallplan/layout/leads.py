@@ -9,6 +9,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from wallplan.layout.model import Lead
+from wallplan.plan.job import Job
 
 
 class LeadPlan(NamedTuple):
@@ -31,6 +32,13 @@ def plan_leads(length: int, module: int, courses: int) -> LeadPlan | None:
     fitting = (length - module) // module - 1
     built = min(courses, fitting)
     return LeadPlan(built, (built + 1) * module // 2, module) if built >= 2 else None
+
+
+def count_lead_courses(job: Job) -> int:
+    """Courses in the leads of walls that meet: both legs of a corner are built equally high, as the shortest wall lets."""
+    plans = [plan_leads(wall.length, job.masonry.module, job.masonry.leads) for wall in job.walls
+             if {wall.left_end, wall.right_end} != {"end"}]
+    return min((plan.courses for plan in plans if plan is not None), default=job.masonry.leads)
 
 
 def find_lead(plan: LeadPlan | None, number: int, span: tuple[int, int], wall_length: int,

@@ -1,0 +1,146 @@
+"""What a teacher points at in a course: its runs, what each ends at, and its head joints."""
+
+from __future__ import annotations
+
+from bisect import bisect_left
+from itertools import pairwise
+from typing import Literal, NamedTuple
+
+from wallplan.layout.model import Course, Layout, Piece, WallLayout
+from wallplan.lengths import print_length
+from wallplan.lists.marks import find_head_joints
+from wallplan.plan.job import Job
+
+SAME = 2
+"""Ticks by which figures that are equal on paper may differ after rounding."""
+
+EndKind = Literal["end", "corner", "jamb", "control joint", "taller unit"]
+
+
+class End(NamedTuple):
+    """What a run ends at: its kind, the name of the opening or the other wall ("" for none), and both in words."""
+
+    kind: EndKind
+    name: str
+    words: str
+
+
+class Run(NamedTuple):
+    """Pieces of one course side by side, head joints between them, and what stands at either end. Ticks."""
+
+    pieces: tuple[Piece, ...]
+    start: End
+    end: End
+
+    @property
+    def left(self) -> int:
+        """Left side of its first piece."""
+        return self.pieces[0].left
+
+    @property
+    def right(self) -> int:
+        """Right side of its last piece."""
+        return self.pieces[-1].right
+
+    @property
+    def joints(self) -> tuple[int, ...]:
+        """Widths of its head joints, left to right; () for one piece."""
+        return tuple(two.left - one.right for one, two in pairwise(self.pieces))
+
+
+class WallRuns(NamedTuple):
+    """One wall of a layout as it is explained. ``runs`` and ``middles`` (of head joints) go course by course."""
+
+    layout: Layout
+    wall: WallLayout
+    runs: tuple[tuple[Run, ...], ...]
+    middles: tuple[tuple[int, ...], ...]
+
+    @property
+    def job(self) -> Job:
+        """The job that the wall belongs to."""
+        return self.layout.job
+
+    def course(self, number: int) -> Course | None:
+        """The course of a number; None above the top and below the footing."""
+        return self.wall.courses[number - 1] if 1 <= number <= len(self.wall.courses) else None
+
+    def run_of(self, number: int, piece: Piece) -> Run:
+        """The run that a piece of a course stands in. ValueError for a piece that the course has not."""
+        for run in self.runs[number - 1]:
+            if piece in run.pieces:
+                return run
+        raise ValueError(f"course {number} has no piece at {piece.left}")
+
+    def nearest(self, number: int, at: int) -> int | None:
+        """The middle of the head joint in a course that is nearest to ``at``; None where the course has none."""
+        course = self.course(number)
+        middles = self.middles[number - 1] if course is not None else ()
+        after = bisect_left(middles, at)
+        return min(middles[max(0, after - 1) : after + 1], key=lambda middle: abs(middle - at), default=None)
+
+
+def read_runs(layout: Layout, index: int) -> WallRuns:
+    """The runs of a layout's wall, by its place in the plan. Raises IndexError for a place that it has not."""
+    wall = layout.walls[index]
+    return WallRuns(layout, wall, tuple(find_runs(wall, layout.job, course) for course in wall.courses),
+                    tuple(_find_middles(wall, layout.job, course) for course in wall.courses))
+
+
+def is_layered(course: Course) -> bool:
+    """Whether a course is laid in two layers, beside a sill or head off the coursing."""
+    return len({(piece.bottom, piece.height) for piece in course.pieces if piece.shape != "precast"}) > 1
+
+
+def find_runs(wall: WallLayout, job: Job, course: Course) -> tuple[Run, ...]:
+    """The runs of a course, lower layer first and left to right; other walls' units are in none. () for no pieces."""
+    widest = _widest(wall, job)
+    own = sorted((piece for piece in course.pieces if piece.shape != "return"), key=lambda piece: (piece.bottom, piece.left))
+    groups: list[list[Piece]] = []
+    for piece in own:
+        before = groups[-1][-1] if groups else None
+        if before is None or before.bottom != piece.bottom or not _is_joint(wall, before.right, piece.left, widest):
+            groups.append([])
+        groups[-1].append(piece)
+    return tuple(_make_run(wall, job, course, tuple(group)) for group in groups)
+
+
+def _widest(wall: WallLayout, job: Job) -> int:
+    return max(job.masonry.joint, *wall.joints) + SAME
+
+
+def _is_joint(wall: WallLayout, near: int, far: int, widest: int) -> bool:
+    """Whether the gap between two sides is a head joint and not a control joint or an opening."""
+    return 0 <= far - near <= widest and not any(near <= place <= far for place in wall.wall.control_joints)
+
+
+def _make_run(wall: WallLayout, job: Job, course: Course, pieces: tuple[Piece, ...]) -> Run:
+    return Run(pieces, _name_end(wall, job, course, pieces[0], right=False),
+               _name_end(wall, job, course, pieces[-1], right=True))
+
+
+def _name_end(wall: WallLayout, job: Job, course: Course, piece: Piece, *, right: bool) -> End:
+    side, at = ("right", piece.right) if right else ("left", piece.left)
+    for opening in wall.wall.openings:
+        if at == (opening.left if right else opening.right) and opening.bottom < piece.top and opening.top > piece.bottom:
+            return End("jamb", opening.name, f"the {'left' if right else 'right'} jamb of {opening.name}")
+    for place in wall.wall.control_joints:
+        if abs(at - place) <= job.masonry.joint:
+            return End("control joint", "", f"the control joint at {print_length(place, job.measure)}")
+    if any(other.shape == "return" and _touches(other, at, right, _widest(wall, job)) for other in course.pieces):
+        other_wall = next(other.of for other in course.pieces
+                          if other.shape == "return" and _touches(other, at, right, _widest(wall, job)))
+        return End("corner", other_wall, f"the corner with {other_wall}")
+    if (at >= wall.wall.length) if right else (at <= 0):
+        return End("end", "", f"the {side} end")
+    return End("taller unit", "", "a taller unit")
+
+
+def _touches(other: Piece, at: int, right: bool, widest: int) -> bool:
+    return 0 <= (other.left - at if right else at - other.right) <= widest
+
+
+def _find_middles(wall: WallLayout, job: Job, course: Course) -> tuple[int, ...]:
+    widest = _widest(wall, job)
+    return tuple(sorted({(near + far) // 2 for near, far in find_head_joints(course, widest)
+                         if _is_joint(wall, near, far, widest)}))
