@@ -228,3 +228,45 @@ def laid_jobs(draw: st.DrawFn, *, joints_move: bool = True, on_coursing: bool = 
 def _sixteenths(least: int, most: int) -> st.SearchStrategy[int]:
     """Ticks between two numbers, on the sixteenth of an inch."""
     return st.integers(-(-least // SIXTEENTH), most // SIXTEENTH).map(lambda count: count * SIXTEENTH)
+
+
+@st.composite
+def _lesson_wall(draw: st.DrawFn, unit: Unit, name: str) -> tuple[Table, int]:
+    """A short wall in halves of the module (or a little off), up to two openings, with the courses it has."""
+    half, courses = unit.module // 2, draw(st.integers(3, 9))
+    off = draw(st.sampled_from([0, 0, TICKS_PER_INCH, half // 4]))
+    reach, openings = draw(st.integers(2, 6)) * half, []
+    for number in range(draw(st.integers(0, 2))):
+        first = draw(st.integers(0, courses - 2))
+        high = draw(st.integers(1, courses - first - 1))
+        sunk = draw(st.sampled_from([0, 0, 0, unit.gauge // 2])) if first and high > 1 else 0
+        lintel = draw(st.sampled_from(["none", "precast", "steel", *(["block"] * 2 if "lintel" in unit.shapes else [])]))
+        wide = draw(st.integers(2, 5)) * half
+        openings.append({"name": f"Opening {number}", "from_left": f"{reach / TICKS_PER_MM} mm", "lintel": lintel,
+                         "width": f"{wide / TICKS_PER_MM} mm", "sill": f"{(first * unit.gauge - sunk) / TICKS_PER_MM} mm",
+                         "height": f"{high * unit.gauge / TICKS_PER_MM} mm", "bearing": f"{half / 2 / TICKS_PER_MM} mm"})
+        reach += wide + draw(st.integers(2, 6)) * half
+    table: Table = {"name": name, "length": f"{(reach + 2 * half + off) / TICKS_PER_MM} mm", "courses": courses}
+    if draw(st.booleans()):
+        table["control_joints"] = [f"{reach / TICKS_PER_MM} mm"]
+    if "bond beam" in unit.shapes and draw(st.booleans()):
+        table["bond_beams"] = ["top"]
+    return {**table, **({"opening": openings} if openings else {})}, courses
+
+
+@st.composite
+def lesson_texts(draw: st.DrawFn) -> str:
+    """The text of a plan of one short wall, or of two to four that meet at corners: any bond, joints fixed or not."""
+    unit = draw(st.sampled_from(sorted(units().values(), key=lambda unit: unit.key)))
+    masonry: Table = {"unit": unit.key, "bond": draw(st.sampled_from(["half", "half", "half", "third", "quarter", "stack"]))}
+    if draw(st.booleans()):
+        joint = f"{unit.joint / TICKS_PER_MM} mm"
+        masonry.update(joint=joint, tightest_joint=joint, widest_joint=joint)
+    walls = [draw(_lesson_wall(unit, "Landing"))[0]]
+    if draw(st.booleans()) and masonry["bond"] != "stack":
+        walls.append({"name": "Water", "length": f"{draw(st.integers(6, 14)) * unit.module / 2 / TICKS_PER_MM} mm",
+                      "courses": walls[0]["courses"], "left": "outside corner"})
+        walls[0]["right"] = "outside corner"
+    plan = {"title": "Ferry landing", "measure": draw(st.sampled_from(("feet", "metric"))),
+            "sizes": draw(st.sampled_from(("actual", "nominal"))), "masonry": masonry, "wall": walls}
+    return write_plan(plan)

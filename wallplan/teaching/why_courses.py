@@ -46,8 +46,8 @@ def _explain_lap(runs: WallRuns, number: int) -> Iterator[Reason]:
         yield Reason("stack", f"Stack bond: its joints stand in line with those of course {number - 1}.")
         return
     low, least = (print_size(ticks, runs.job.measure) for ticks in (laps[0], masonry.least_lap))
-    words = (f"Its head joints stand {low}{'' if laps[1] - laps[0] <= SAME else ' or more'} from those of course {number - 1}; "
-             f"the lap must be {least} at least.")
+    more = "" if laps[1] - laps[0] <= SAME else " or more"
+    words = f"Its head joints stand {low}{more} from those of course {number - 1}; the lap must be {least} at least."
     yield Reason("lap of the course", words, (*laps, number - 1))
 
 
