@@ -40,13 +40,13 @@ def sheets(
     only: Annotated[
         list[str] | None,
         typer.Option("--only", metavar="SHEET", show_default=False,
-                     help="Only this: wall, course, marks, pole, leads, saw-list or order; may be repeated."),
+                     help="Only this: wall, course, marks, pole, leads, saw-list, order or days; may be repeated."),
     ] = None,
 ) -> None:
     """Draw the sheets and write the lists of each PLAN.
 
-    The main job, ready to print and tape up: wall, course, marks, pole, leads, saw and order sheets as one SVG each and as
-    pages of one PDF; marks, saw list and order as CSV. Of several plans a bad one stops none of the others.
+    The main job, ready to print and tape up: wall, course, marks, pole, leads, saw, order and day sheets as one SVG each and
+    as pages of one PDF; marks, saw list, order and days as CSV. Of several plans a bad one stops none of the others.
     """
     from wallplan.planner import SHEETS, draw_set
 

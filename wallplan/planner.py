@@ -21,7 +21,7 @@ from wallplan.layout.model import Layout
 if TYPE_CHECKING:
     from wallplan.lists.order.line import Order
 
-SHEETS = ("wall", "course", "marks", "pole", "leads", "saw-list", "order")
+SHEETS = ("wall", "course", "marks", "pole", "leads", "saw-list", "order", "days")
 """What ``draw_set`` makes, as ``only`` names it."""
 
 
@@ -60,17 +60,19 @@ def draw_set(layout: Layout, findings: tuple[Finding, ...], paper: str | None, o
     from wallplan.lists.csv_files import write_saw_csv
     from wallplan.lists.cuts import list_cuts
     from wallplan.lists.marks import list_marks, write_marks_csv
-    from wallplan.lists.order.report import write_order_csv
+    from wallplan.lists.order.report import write_days_csv, write_order_csv
 
     job, wanted = slug(layout.job.title), only or SHEETS
-    order = take_off(layout) if "order" in wanted else None
+    order = None if {"order", "days"}.isdisjoint(wanted) else take_off(layout)
     files = _draw_pages(layout, findings, paper, wanted, order)
     if "marks" in wanted:
         files[f"{job}-marks.csv"] = write_marks_csv(list_marks(layout), layout.job.measure).encode()
     if "saw-list" in wanted:
         files[f"{job}-saw-list.csv"] = write_saw_csv(list_cuts(layout), layout.job.measure).encode()
-    if order is not None:
+    if order is not None and "order" in wanted:
         files[f"{job}-order.csv"] = write_order_csv(order).encode()
+    if order is not None and "days" in wanted:
+        files[f"{job}-days.csv"] = write_days_csv(order, layout.job.measure).encode()
     return files
 
 

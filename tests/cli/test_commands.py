@@ -110,6 +110,7 @@ def test_sheets_writes_svg_pdf_and_csv_and_names_them(tmp_path: Path) -> None:
         "boat-store-sheets.svg", "boat-store-courses.svg", "boat-store-courses-2.svg", "boat-store-pole.svg", "boat-store-leads.svg",
         "boat-store-marks-water-side.svg", "boat-store-marks-north-gable.svg", "boat-store-marks-south-gable.svg",
         "boat-store-marks-south-gable-2.svg", "boat-store-order.svg", "boat-store-order-2.svg",
+        "boat-store-days.svg", "boat-store-days-2.svg", "boat-store-days.csv",
         "boat-store.pdf", "boat-store-marks.csv", "boat-store-saw-list.csv", "boat-store-order.csv",
     }
     assert sorted(shown.stdout.split()) == sorted(str(tmp_path / "out" / name) for name in names)
@@ -124,7 +125,8 @@ def test_only_the_list(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize(("words", "told"), [
     (("--paper", "foolscap"), '--paper: "foolscap" is not a paper; write one of letter, tabloid, A4, A3'),
-    (("--only", "poles"), '--only: "poles" is not a sheet; write one of wall, course, marks, pole, leads, saw-list, order'),
+    (("--only", "poles"), '--only: "poles" is not a sheet; write one of wall, course, marks, pole, leads, saw-list, '
+                            'order, days'),
 ])
 def test_a_call_that_cannot_be_used_is_one_line_and_two(words: tuple[str, ...], told: str, tmp_path: Path) -> None:
     shown = run("sheets", SAMPLES / "pier.toml", "--into", tmp_path / "out", *words)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -13,7 +14,7 @@ from tests.long_run import examples
 from wallplan.layout.build import lay
 from wallplan.lists.order.batch import measure_batch
 from wallplan.lists.order.compose import list_order
-from wallplan.lists.order.days import plan_days
+from wallplan.lists.order.days import group_walls, plan_days
 from wallplan.lists.order.figures import FEET, METRIC
 from wallplan.plan.order_wishes import Mix, OrderWishes
 
@@ -33,7 +34,7 @@ def test_a_day_ends_at_five_feet_and_the_next_wall_takes_what_is_left() -> None:
         (1, "Landing", (1, 6), 93), (1, "Short", (1, 2), 7), (2, "Landing", (7, 12), 93)]
     assert [row.height // INCH for row in rows] == [48, 16, 96]
     assert rows[0].batches == Fraction("2.3") and "leads first from courses 1, 6" in rows[0].due
-    assert "scaffold" in rows[2].due and "brace" not in rows[2].due
+    assert "scaffold: platform at 5'-0\"" in rows[2].due and "brace" not in rows[2].due
     # A day of 1,000 block still stops at 5 ft: seven courses of 8 in.
     assert [row.courses for row in plan_days(layout, Fraction(1000), Fraction(1)) if row.wall == "Landing"] == [(1, 7), (8, 12)]
 
@@ -41,8 +42,67 @@ def test_a_day_ends_at_five_feet_and_the_next_wall_takes_what_is_left() -> None:
 def test_what_is_due_over_eight_feet_and_at_a_bond_beam() -> None:
     wall = make_wall(239 * INCH + 5 * INCH // 8, 104 * INCH, bond_beams=(13,))
     rows = list_order(lay(make_job(make_masonry(), wall))).days
-    assert rows[-1].due[-2:] == ("scaffold", "brace")
-    assert "bond beam: course 13" in rows[-1].due and "steel as the designer says, then grout" in rows[-1].due
+    assert [due.kind for due in rows[-1].dues] == ["bond beam", "steel", "scaffold", "brace", "grout"]
+    assert "bond beam: course 13" in rows[-1].due and "steel as the designer says" in rows[-1].due
+
+
+CELLS = """
+title = "Store"
+measure = "feet"
+sizes = "nominal"
+[masonry]
+unit = "block-8"
+[[wall]]
+name = "Quay"
+length = "20'"
+height = "10'"
+bond_beams = [6]
+[order]
+masons = 2
+{more}
+[order.steel]
+bar = "#4"
+cell_spacing = "4'"
+"""
+
+
+def test_grout_is_poured_before_a_bond_beam_is_covered_and_no_higher_at_once_than_the_plan_says() -> None:
+    # 200 a day: 5 ft are 7 courses, then 7, then 1. The bond beam ends a pour at course 6; 7 to 14 would be 5 ft 4 in. at once.
+    rows = list_order(lay_text(CELLS.format(more=""))).days
+    assert [row.courses for row in rows] == [(1, 7), (8, 14), (15, 15)]
+    poured = [[words.split(", ")[0] for words in row.due if words.startswith("grout")] for row in rows]
+    assert poured == [["grout pour: courses 1 to 6", "grout pour: course 7"], ["grout pour: courses 8 to 14"],
+                      ["grout pour: course 15"]]
+    assert any(words.endswith("cu ft, before course 7") for words in rows[0].due)
+    # Six courses are 4 ft, over 32 in. at once; a day of no more than 32 in. never is.
+    high, low = (list_order(lay_text(CELLS.format(more=f"pour_height = '32\"'\n{more}"))).days
+                 for more in ("", "day_height = '32\"'"))
+    assert any(words.endswith("2'-8\" high at once at most") for words in high[0].due)
+    assert not any("at once" in words for row in low for words in row.due)
+
+
+@pytest.mark.parametrize("more", ["", "day_height = '16\"'", "pour_height = \"10'\""])
+def test_pours_together_are_the_grout_that_is_ordered_net(more: str) -> None:
+    order = list_order(lay_text(CELLS.format(more=more)))
+    net = sum(line.net for line in order.lines if line.group == "grout")
+    poured = [row.pour for row in order.days if row.pour is not None]
+    assert abs(sum(poured, Fraction(0)) - net) <= Fraction(len(poured) + 1, 20)  # each is told to a tenth
+
+
+def test_walls_that_meet_rise_together_and_others_follow() -> None:
+    corner = 'right = "outside corner"', 'left = "outside corner"'
+    text = "".join(f"""
+[[wall]]
+name = "{name}"
+length = "{length}'"
+height = "8'"
+{ends}
+""" for name, length, ends in (("A", 16, corner[0]), ("B", 12, corner[1]), ("C", 8, "")))
+    layout = lay_text('title = "L"\nmeasure = "feet"\n[masonry]\nunit = "block-8"\n' + text)
+    assert group_walls(layout) == ((0, 1), (2,))
+    rows = plan_days(layout, Fraction(40), Fraction(1))
+    tall = {name: [row.courses[1] for row in rows if row.wall == name] for name in ("A", "B")}
+    assert all(abs(a - b) <= 1 for a, b in zip(tall["A"], tall["B"], strict=True))
 
 
 @given(st.lists(st.tuples(st.integers(3, 60), st.integers(1, 16)), min_size=1, max_size=3), st.integers(1, 200))

@@ -10,7 +10,7 @@ from wallplan.layout.model import Layout
 from wallplan.lists.order.compose import list_order
 from wallplan.lists.order.line import Order
 
-DRAWN = ("wall", "course", "marks", "pole", "leads", "saw-list", "order")
+DRAWN = ("wall", "course", "marks", "pole", "leads", "saw-list", "order", "days")
 """The kinds of sheet that are drawn, in the order of their pages."""
 
 
@@ -24,7 +24,7 @@ def draw_sheets(layout: Layout, findings: tuple[Finding, ...], paper: str | None
     from wallplan.drawing.list_sheet import plan_list_sheets
 
     wanted = [kind for kind in DRAWN if kind in kinds]
-    if order is None and "order" in wanted:
+    if order is None and not {"order", "days"}.isdisjoint(wanted):
         order = list_order(layout)
     drafts = tuple(draft for kind in wanted for draft in _plan(layout, findings, paper, kind, order))
     listed = plan_list_sheets(layout, findings, paper, drafts) if len(wanted) > 1 else ()
@@ -34,6 +34,7 @@ def draw_sheets(layout: Layout, findings: tuple[Finding, ...], paper: str | None
 def _plan(layout: Layout, findings: tuple[Finding, ...], paper: str | None, kind: str,
           order: Order | None) -> tuple[Draft, ...]:
     from wallplan.drawing.course_sheet import plan_course_sheets
+    from wallplan.drawing.day_sheet import plan_day_sheets
     from wallplan.drawing.leads_sheet import plan_leads_sheets
     from wallplan.drawing.marks_sheet import plan_marks_sheets
     from wallplan.drawing.order_sheet import plan_order_sheets
@@ -54,5 +55,7 @@ def _plan(layout: Layout, findings: tuple[Finding, ...], paper: str | None, kind
             return plan_leads_sheets(layout, paper)
         case "saw-list":
             return plan_saw_sheets(layout, paper)
-        case _:
+        case "order":
             return plan_order_sheets(layout, order, paper) if order else ()
+        case _:
+            return plan_day_sheets(layout, order, paper) if order else ()

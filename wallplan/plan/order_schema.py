@@ -68,6 +68,12 @@ class OrderTable(Table):
         "Units that one mason lays in a day, low and high.", "[100, 150]",
         "100 to 180 block (from memory), 300 to 400 brick (an old handbook)", 2)
     day_height: Length = _key("A wall rises no higher in one day.", '"5\'"', "5 ft or 1.5 m (common practice, no source)")
+    pour_height: Length = _key(
+        "Grout is poured no higher at once; from 5 ft on a pour needs cleanouts.", "'40\"'",
+        "5 ft or 1.5 m (http://www.masonryconstruction.com/how-to/how-to-place-grout_o)")
+    scaffold: Length = _key(
+        "How high a mason lays from the ground, and from each platform of the scaffold.", "\"4' 6\"",
+        "5 ft or 1.5 m (common practice, no source)")
     steel: SteelTable | None = _key("Bars, joint reinforcement, gaskets, ties.", "[order.steel]", "none")
     item: list[ItemTable] | None = _key(
         "A line's own spare, pallet or price, each in an [[order.item]] of its own.", "[[order.item]]", "none", MOST_ITEMS)

@@ -43,6 +43,8 @@ def read_order(table: OrderTable | None, notebook: Notebook) -> OrderWishes:
         masons=_count((*_ORDER, "masons"), table.masons, notebook) or usual.masons,
         output=_range("output", table.output, notebook),
         day_height=_length("day_height", table.day_height, usual.day_height, notebook, least=1),
+        pour_height=_length("pour_height", table.pour_height, usual.pour_height, notebook, least=1),
+        scaffold=_read_scaffold(table, usual.scaffold, notebook),
         steel=usual.steel if table.steel is None else _read_steel(table.steel, usual.steel, notebook),
         items=tuple(_read_item(item, number, notebook) for number, item in enumerate(table.item or ())),
         currency=table.currency or "",
@@ -54,7 +56,8 @@ def usual_wishes(measure: Measure) -> OrderWishes:
     if measure == "feet":
         return OrderWishes()
     metre = 1000 * TICKS_PER_MM
-    return OrderWishes(day_height=1500 * TICKS_PER_MM, steel=SteelWishes(
+    reach = 1500 * TICKS_PER_MM
+    return OrderWishes(day_height=reach, pour_height=reach, scaffold=reach, steel=SteelWishes(
         stock=6 * metre, reinforcement_stock=3 * metre, reinforcement_lap=150 * TICKS_PER_MM))
 
 
@@ -100,6 +103,14 @@ def _range(key: str, value: list[float] | None, notebook: Notebook) -> tuple[Fra
 def _length(key: str, value: object, usual: int, notebook: Notebook, *, path: KeyPath = _ORDER, least: int = 0) -> int:
     read = notebook.read((*path, key), value, least=least)
     return usual if read is None else read
+
+
+def _read_scaffold(table: OrderTable, usual: int, notebook: Notebook) -> int:
+    reach = _length("scaffold", table.scaffold, usual, notebook)
+    if reach < TICKS_PER_FOOT:
+        notebook.note((*_ORDER, "scaffold"), f"{notebook.show(reach)} is under 1 ft (305 mm); write how far a mason reaches")
+        return usual
+    return reach
 
 
 def _read_mix(table: MixTable, notebook: Notebook) -> Mix:

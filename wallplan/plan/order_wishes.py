@@ -68,6 +68,8 @@ class OrderWishes:
 
     ``mortar_per_100`` is (low, high) for 100 hollow block; ``output`` is (low, high) units that one mason lays in a day.
     Bags are by weight. ``batch`` is the sand of one batch in shovels, ``shovels`` how many fill a cubic foot.
+    ``pour_height`` is how high grout is poured at once; ``scaffold`` how far a mason reaches, from the
+    ground and from each platform.
     """
 
     spare: Fraction = Fraction(5)
@@ -83,6 +85,8 @@ class OrderWishes:
     masons: int = 1
     output: tuple[Fraction, Fraction] | None = None
     day_height: int = 5 * TICKS_PER_FOOT
+    pour_height: int = 5 * TICKS_PER_FOOT
+    scaffold: int = 5 * TICKS_PER_FOOT
     steel: SteelWishes = SteelWishes()
     items: tuple[ItemWish, ...] = ()
     currency: str = ""

@@ -114,8 +114,8 @@ def describe_batch(mortar: Mortar, courses: int, job: Job) -> tuple[tuple[str, s
         ("volume", f"{show(together)} shovels / {show(wishes.shovels)} to the cu ft = {show(raw)} cu ft of "
                    f"materials; x {MORTAR} / {MATERIALS} makes about {show(made)} {scale.volume} of mortar"),
         ("water", f"as a guide {_print_water(water, scale)}, to the trowel (common practice, no source)"),
-        ("batches", f"{show(low)} to {show(high)} for the job, {show(settle(low / courses, 1))} to "
-                    f"{show(settle(high / courses, 1))} a course ({courses} courses)"),
+        ("batches", f"{show(low)} to {show(high)} for the job, {show(settle(low / courses, 2))} to "
+                    f"{show(settle(high / courses, 2))} a course ({courses} courses)"),
         ("mixing", "3 to 5 minutes by machine; use within 2 1/2 hours of mixing, adding water as it stiffens before "
                    "(Masonry Magazine March 1978); other texts say 2 hours"),
     )

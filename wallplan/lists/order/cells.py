@@ -26,6 +26,17 @@ def find_stretches(wall: WallLayout, job: Job) -> tuple[Stretch, ...]:
     return tuple(stretch for at in place_cells(wall, job) for stretch in _rise(wall, at))
 
 
+def count_cells(wall: WallLayout, job: Job) -> dict[int, int]:
+    """Cells to fill in each course, by its number: those that the plan asks for, channels left out; {} for none."""
+    found: dict[int, int] = {}
+    for at in place_cells(wall, job):
+        for course in wall.courses:
+            piece = _piece_at(course, at)
+            if piece is not None and piece.shape not in ("precast", *CHANNELS):
+                found[course.number] = found.get(course.number, 0) + 1
+    return found
+
+
 def place_cells(wall: WallLayout, job: Job) -> tuple[int, ...]:
     """Middles of the cells with bars, ticks from the left end.
 

@@ -36,7 +36,7 @@ def list_order(layout: Layout) -> Order:
     lines += [*order_grout(layout), *order_bars(layout), *order_built_in(layout)]
     ordered = tuple(sorted(lines, key=lambda line: GROUPS.index(line.group)))
     notes = (*tell_nesting(sawings), *tell_mix(layout), *tell_days(layout, days, fastest), *tell_strangers(layout, ordered))
-    return Order(job.title, ordered, sawings, batch, days, notes, job.order.currency)
+    return Order(job.title, ordered, sawings, batch, days, notes, job.order.currency, fastest)
 
 
 def _fall_into_days(layout: Layout, mortar: Mortar) -> tuple[tuple[DayRow, ...], int]:

@@ -2,32 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from wallplan.layout.explain import print_courses
-from wallplan.layout.model import Course, Layout, WallLayout
-from wallplan.lengths import TICKS_PER_FOOT
-from wallplan.lists.order.cells import CHANNELS
+from wallplan.layout.model import Layout, WallLayout
 from wallplan.lists.order.counted import pieces_in
+from wallplan.lists.order.dues import find_dues
 from wallplan.lists.order.figures import settle
 from wallplan.lists.order.line import DayRow
+from wallplan.lists.order.pours import plan_pours
 from wallplan.plan.job import Job
 
 OUTPUT = {"block": (Fraction(100), Fraction(180)), "brick": (Fraction(300), Fraction(400))}
 """Units that a mason lays in a day, low and high. Block: from memory. Brick: face brick in an old handbook,
 https://chestofbooks.com/architecture/Building-Construction-V4/Brickwork.html. The NCMA laboratory's 75.3 block an hour
 (https://masonrymagazine.com/?pageID=25602) is laying to a ready line, without leads or openings."""
-
-SCAFFOLD = 5 * TICKS_PER_FOOT
-"""Above this a mason lays from a scaffold: common practice, no source."""
-
-BRACED = 8 * TICKS_PER_FOOT
-"""Walls over 8 ft are braced until permanent supports stand: OSHA 29 CFR 1926.706(b), as restated."""
-
-ZONE_BEYOND_HEIGHT = 4 * TICKS_PER_FOOT
-"""Limited access zone: as wide as the wall is high and 4 ft more, on the unscaffolded side: OSHA 29 CFR 1926.706(a)."""
 
 MOST_DAYS = 10_000
 
@@ -38,77 +28,107 @@ def find_output(job: Job) -> tuple[Fraction, Fraction]:
     return low * job.order.masons, high * job.order.masons
 
 
-@dataclass(frozen=True)
+@dataclass
 class _Stand:
-    """Where a wall stands: the course that comes next (from 0), pieces of it already laid, its height at the day's start."""
+    """Where a wall stands: the course that comes next (from 0), how many of its pieces are laid; and how it stood in the
+    morning, with the height from which the day's rise counts."""
 
+    wall: WallLayout
     next: int = 0
     begun: int = 0
+    morning: tuple[int, int] = (0, 0)
     risen: int = 0
+    units: int = 0
+
+    @property
+    def owed(self) -> int:
+        """Pieces of the next course that are still to be laid."""
+        return len(pieces_in(self.wall.courses[self.next], self.wall)) - self.begun
+
+    @property
+    def done(self) -> bool:
+        """Whether no course is left."""
+        return self.next == len(self.wall.courses)
+
+    def wake(self) -> None:
+        """Begin a day."""
+        self.morning, self.units = (self.next, self.begun), 0
+        self.risen = 0 if self.done else self.wall.courses[self.next].bottom
+
+    def may_rise(self, day_height: int) -> bool:
+        """Whether the next course still belongs to this day; the first one always does."""
+        return not self.done and (self.next == self.morning[0]
+                                  or self.wall.courses[self.next].top - self.risen <= day_height)
+
+    def lay(self, units: int) -> None:
+        """Lay pieces of the next course."""
+        self.units += units
+        if units == self.owed:
+            self.next, self.begun = self.next + 1, 0
+        else:
+            self.begun += units
 
 
 def plan_days(layout: Layout, a_day: Fraction, batches_a_unit: Fraction) -> tuple[DayRow, ...]:
     """A row for each day and wall; () for no courses. A course is finished on the day it is begun, unless it takes days.
 
-    ``a_day`` is units that the crew lays in a day, at least one; ``batches_a_unit`` batches of mortar to a unit.
+    Walls that meet rise together, the lowest one next; walls that stand apart follow one another. ``a_day`` is units
+    that the crew lays in a day, at least one; ``batches_a_unit`` batches of mortar to a unit.
     """
-    stands = {index: _Stand() for index, wall in enumerate(layout.walls) if wall.courses}
+    groups = [[_Stand(layout.walls[index]) for index in group] for group in group_walls(layout)]
     rows: list[DayRow] = []
-    day = 0
-    while stands and day < MOST_DAYS:
+    day, whole = 0, max(1, int(a_day))
+    while any(not stand.done for group in groups for stand in group) and day < MOST_DAYS:
         day += 1
-        room = whole = max(1, int(a_day))
-        for index in list(stands):
-            wall, stand = layout.walls[index], stands[index]
-            reached, units = _lay(wall, stand, room, whole, layout.job.order.day_height)
-            if units:
-                room -= units
-                rows.append(_row(day, wall, stand, reached, units, batches_a_unit, layout.job))
-            if reached.next == len(wall.courses):
-                del stands[index]
-            else:
-                stands[index] = replace(reached, risen=wall.courses[reached.next].bottom)
-    return tuple(rows)
+        room = whole
+        for group in groups:
+            for stand in group:
+                stand.wake()
+            room = _lay(group, room, whole, layout.job.order.day_height)
+            rows += [_row(day, stand, batches_a_unit, layout.job) for stand in group if stand.units]
+    return _finish(layout, rows)
 
 
-def _lay(wall: WallLayout, stand: _Stand, room: int, whole: int, day_height: int) -> tuple[_Stand, int]:
-    """Courses while there is room in the day and the wall may rise: where it stands then, and the units laid."""
-    reached, laid = stand, 0
-    while reached.next < len(wall.courses):
-        course = wall.courses[reached.next]
-        count = len(pieces_in(course, wall))
-        owed = count - reached.begun
-        if course.top - stand.risen > day_height and reached.next > stand.next:
+def _lay(group: Sequence[_Stand], room: int, whole: int, day_height: int) -> int:
+    """Courses while there is room in the day and the walls may rise; the room that is left."""
+    while rising := [stand for stand in group if stand.may_rise(day_height)]:
+        stand = min(rising, key=lambda stand: stand.next)
+        if stand.owed > room:
+            if room == whole:
+                stand.lay(room)
+                return 0
             break
-        if owed > room - laid:
-            if count > whole and laid == 0 and room == whole:
-                return replace(reached, begun=reached.begun + room), room
-            break
-        laid += owed
-        reached = replace(reached, next=reached.next + 1, begun=0)
-    return reached, laid
+        room -= stand.owed
+        stand.lay(stand.owed)
+    return room
 
 
-def _row(day: int, wall: WallLayout, before: _Stand, after: _Stand, units: int, batches: Fraction, job: Job) -> DayRow:
-    last = after.next if after.begun else after.next - 1
-    courses = wall.courses[before.next:last + 1]
-    finished = courses[:-1] if after.begun else courses
-    height = finished[-1].top if finished else wall.courses[before.next].bottom
-    return DayRow(day, wall.wall.name, (courses[0].number, courses[-1].number), units, settle(units * batches, 1), height,
-                  tuple(_find_due(wall, courses, height, job)))
+def group_walls(layout: Layout) -> tuple[tuple[int, ...], ...]:
+    """Walls that share pieces, by their place in the plan; a wall that stands alone is a group of its own."""
+    place = {wall.wall.name: index for index, wall in enumerate(layout.walls)}
+    head = list(range(len(layout.walls)))
+    for index, wall in enumerate(layout.walls):
+        for name in {piece.of for course in wall.courses for piece in course.pieces}:
+            one, other = head[index], head[place[name]]
+            head = [min(one, other) if at in (one, other) else at for at in head]
+    return tuple(tuple(index for index, at in enumerate(head) if at == first) for first in sorted(set(head)))
 
 
-def _find_due(wall: WallLayout, courses: Sequence[Course], height: int, job: Job) -> Iterator[str]:
-    leads = [course.number for course in courses if (course.number - 1) % job.masonry.leads == 0]
-    if leads:
-        yield f"leads first from {print_courses(leads)}"
-    for words, shapes in (("lintels", ("lintel", "precast")), ("bond beam", ("bond beam",))):
-        numbers = [course.number for course in courses if any(piece.shape in shapes for piece in course.pieces)]
-        if numbers:
-            yield f"{words}: {print_courses(numbers)}"
-    if any(piece.shape in CHANNELS for course in courses for piece in course.pieces):
-        yield "steel as the designer says, then grout"
-    if height > SCAFFOLD:
-        yield "scaffold"
-    if wall.wall.height > BRACED and height > BRACED:
-        yield "brace"
+def _row(day: int, stand: _Stand, batches: Fraction, job: Job) -> DayRow:
+    wall, first = stand.wall, stand.morning[0]
+    courses = wall.courses[first:stand.next + (1 if stand.begun else 0)]
+    bottom = wall.courses[first - 1].top if first else 0
+    height = wall.courses[stand.next - 1].top if stand.next > first else bottom
+    return DayRow(day, wall.wall.name, 0, (courses[0].number, courses[-1].number), stand.units,
+                  settle(stand.units * batches, 1), bottom, height, None, find_dues(wall, courses, courses[-1].top, job))
+
+
+def _finish(layout: Layout, rows: Sequence[DayRow]) -> tuple[DayRow, ...]:
+    """The rows with each wall's lifts counted and its pours in them, day by day again."""
+    finished: list[DayRow] = []
+    for wall in layout.walls:
+        own = [row for row in rows if row.wall == wall.wall.name]
+        counted = [replace(row, lift=lift) for lift, row in enumerate(own, start=1)]
+        finished += plan_pours(wall, counted, layout.job)
+    place = {wall.wall.name: number for number, wall in enumerate(layout.walls)}
+    return tuple(sorted(finished, key=lambda row: (row.day, place[row.wall])))

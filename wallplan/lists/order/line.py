@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal, NamedTuple
 
+from wallplan.lengths import to_mm
 from wallplan.lists.order.figures import plain
 from wallplan.lists.order.nesting import Nesting
 from wallplan.lists.order.patterns import PLAIN
@@ -93,22 +94,55 @@ class Sawing:
         return tuple(ripped)
 
 
+DUES = ("leads", "lintels", "bond beam", "steel", "grout", "scaffold", "brace")
+DueKind = Literal["leads", "lintels", "bond beam", "steel", "grout", "scaffold", "brace"]
+
+
+class Due(NamedTuple):
+    """What falls due with a day's courses: its kind, what stands in a table (course numbers, a volume), and the words."""
+
+    kind: DueKind
+    figure: str
+    words: str
+
+
 @dataclass(frozen=True)
 class DayRow:
-    """A stretch of one day's work: which courses of which wall, units, batches, height reached (ticks), what is due."""
+    """A stretch of one day's work: which courses of which wall, units, batches, from which height to which (ticks).
+
+    ``lift`` counts the wall's days. ``pour`` is the grout to be poured on these courses and those under them since the last
+    pour, net in the measure's volume; None where nothing is poured, or where the unit's void is not known.
+    """
 
     day: int
     wall: str
+    lift: int
     courses: tuple[int, int]
     units: int
     batches: Fraction
+    bottom: int
     height: int
-    due: tuple[str, ...]
+    pour: Fraction | None
+    dues: tuple[Due, ...]
+
+    @property
+    def due(self) -> tuple[str, ...]:
+        """What is due, in words."""
+        return tuple(due.words for due in self.dues)
+
+    def as_json(self) -> dict[str, object]:
+        """The stretch as plain values; heights in millimetres."""
+        return {"day": self.day, "wall": self.wall, "lift": self.lift, "courses": list(self.courses), "units": self.units,
+                "batches": plain(self.batches), "from_mm": to_mm(self.bottom), "to_mm": to_mm(self.height),
+                "grout": None if self.pour is None else plain(self.pour), "due": list(self.due)}
 
 
 @dataclass(frozen=True)
 class Order:
-    """Everything to order for a job, with how cuts are nested, the batch, the days, and what must be said."""
+    """Everything to order for a job, with how cuts are nested, the batch, the days, and what must be said.
+
+    ``days`` fall as they do at the least output; at the most there are ``fewest_days``.
+    """
 
     title: str
     lines: tuple[Line, ...]
@@ -117,7 +151,9 @@ class Order:
     days: tuple[DayRow, ...]
     notes: tuple[str, ...]
     currency: str
+    fewest_days: int = 0
 
     def as_json(self) -> dict[str, object]:
         """The order for other programs."""
-        return {"wallplan_order": 1, "lines": [line.as_json() for line in self.lines]}
+        return {"wallplan_order": 1, "lines": [line.as_json() for line in self.lines],
+                "batch": dict(self.batch), "days": [row.as_json() for row in self.days], "notes": list(self.notes)}

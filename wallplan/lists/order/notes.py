@@ -6,7 +6,8 @@ from collections.abc import Iterator, Sequence
 
 from wallplan.layout.model import Layout
 from wallplan.lengths import print_length
-from wallplan.lists.order.days import BRACED, ZONE_BEYOND_HEIGHT, find_output
+from wallplan.lists.order.days import find_output
+from wallplan.lists.order.dues import BRACED, ZONE_BEYOND_HEIGHT
 from wallplan.lists.order.figures import show
 from wallplan.lists.order.grout import tell_unknown
 from wallplan.lists.order.line import DayRow, Line, Sawing
@@ -47,8 +48,10 @@ def tell_days(layout: Layout, days: Sequence[DayRow], fastest: int) -> Iterator[
     braced = "; over 8 ft, so braced until its supports are in" if tallest > BRACED else ""
     yield (f"Keep clear of a fresh wall: {_print(tallest + ZONE_BEYOND_HEIGHT, layout)} on its unscaffolded side, along all "
            f"of it (its height and 4 ft, OSHA 29 CFR 1926.706){braced}. Wind fells fresh walls: stop and keep clear.")
-    if job.order.steel.cell_spacing is not None or job.order.steel.jamb_cells:
-        yield ("Grout in lifts of 5 ft at most; a pour over 5 ft needs cleanouts "
+    if any(due.kind == "grout" for row in days for due in row.dues):
+        pour = _print(job.order.pour_height, layout)
+        yield (f"Grout is poured {pour} high at once at most, on mortar that is hard (common practice, "
+               "no source); a pour over 5 ft needs cleanouts "
                "(http://www.masonryconstruction.com/how-to/how-to-place-grout_o).")
 
 

@@ -10,7 +10,7 @@ from fractions import Fraction
 from wallplan.lengths import Measure, print_length
 from wallplan.lists.columns import set_columns, wrap_text
 from wallplan.lists.order.compose import total_cost
-from wallplan.lists.order.figures import show
+from wallplan.lists.order.figures import scale_of, show
 from wallplan.lists.order.line import GROUPS, Line, Order
 
 CAUTION = (
@@ -19,6 +19,8 @@ CAUTION = (
     "pairs. Cut wet or with extraction, and wear a mask: the dust is silica."
 )
 HEADER = ("group", "item", "measure", "net (in measure)", "spare (in measure)", "order (in measure)", "why")
+DAYS_HEADER = ("day", "wall", "lift", "first course", "last course", "units", "batches", "from ({unit})", "to ({unit})",
+               "grout ({volume})", "due")
 
 
 def report_order(order: Order, measure: Measure, width: int) -> str:
@@ -55,12 +57,19 @@ def _money(amount: Fraction | None) -> str:
 
 
 def _day_table(order: Order, measure: Measure, width: int) -> str:
-    rows = [["day", "wall", "courses", "units", "batches", "height", "due"]]
+    """A line for each day and wall, and under it what is due."""
+    rows = [["day", "wall", "lift", "courses", "units", "batches", "height"]]
     for row in order.days:
         first, last = row.courses
-        rows.append([str(row.day), row.wall, str(first) if first == last else f"{first} to {last}", str(row.units),
-                     show(row.batches), print_length(row.height, measure), ", ".join(row.due)])
-    return set_columns(rows, width, right=frozenset({0, 3, 4, 5}), indent=2)
+        rows.append([str(row.day), row.wall, str(row.lift), str(first) if first == last else f"{first} to {last}",
+                     str(row.units), show(row.batches), print_length(row.height, measure)])
+    head, *lines = set_columns(rows, width, right=frozenset({0, 2, 4, 5, 6}), indent=2).split("\n")
+    told = [head]
+    for line, row in zip(lines, order.days, strict=True):
+        told.append(line)
+        if row.dues:
+            told.append(wrap_text("; ".join(row.due), width, indent="       "))
+    return "\n".join(told)
 
 
 def write_order_csv(order: Order) -> str:
@@ -70,6 +79,19 @@ def write_order_csv(order: Order) -> str:
     for line in order.lines:
         rows.append([line.group, line.item, line.measure, show(line.net), show(line.spare), show(line.order), line.why,
                      *((_money(line.price), _money(line.cost)) if priced else ())])
+    text = io.StringIO(newline="")
+    csv.writer(text).writerows(rows)
+    return text.getvalue()
+
+
+def write_days_csv(order: Order, measure: Measure) -> str:
+    """The day plan as CSV text, likewise: a row for each day and wall."""
+    volume = scale_of(measure).volume
+    rows = [[title.format(unit="ft-in" if measure == "feet" else "mm", volume=volume) for title in DAYS_HEADER]]
+    for row in order.days:
+        rows.append([str(row.day), row.wall, str(row.lift), *map(str, row.courses), str(row.units), show(row.batches),
+                     print_length(row.bottom, measure), print_length(row.height, measure),
+                     "" if row.pour is None else show(row.pour), "; ".join(row.due)])
     text = io.StringIO(newline="")
     csv.writer(text).writerows(rows)
     return text.getvalue()
