@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from typing import Literal
 
 RuleName = Literal[
-    "cover", "joints", "lap", "least piece", "plumb", "openings", "control joints", "coursing", "corners"
+    "cover", "joints", "lap", "least piece", "plumb", "openings", "control joints", "coursing", "corners",
+    "in plan",
 ]
 
 

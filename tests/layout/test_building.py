@@ -2,40 +2,12 @@
 
 from __future__ import annotations
 
-import random
-from dataclasses import replace
-
 import pytest
 
-from tests.jobs import broken, inches, make_job, make_masonry, make_opening, make_wall
+from tests.jobs import broken, inches, make_masonry
+from tests.layout.buildings import IN, OUT, build, count_course, rectangle
 from wallplan.layout.build import lay
-from wallplan.layout.model import Layout
-from wallplan.plan.job import EndKind, Job, Masonry, Opening
 from wallplan.rules.check import check
-
-OUT: EndKind = "outside corner"
-IN: EndKind = "inside corner"
-Side = tuple[int, EndKind]
-"""A wall's length in ticks and the corner at its right end."""
-
-
-def build(masonry: Masonry, height: int, *sides: Side, openings: dict[int, tuple[Opening, ...]] | None = None) -> Job:
-    """A closed building from its walls, in order."""
-    walls = [
-        replace(make_wall(length, height, (openings or {}).get(number, ()), name=f"wall {number}"),
-                left_end=sides[number - 1][1], right_end=right)
-        for number, (length, right) in enumerate(sides)
-    ]
-    return make_job(masonry, *walls)
-
-
-def rectangle(masonry: Masonry, across: int, deep: int, height: int) -> Job:
-    return build(masonry, height, (across, OUT), (deep, OUT), (across, OUT), (deep, OUT))
-
-
-def count_course(layout: Layout, number: int) -> int:
-    """Units in a course of the whole building, each counted once."""
-    return sum(piece.shape != "return" for wall in layout.walls for piece in wall.courses[number - 1].pieces)
 
 
 def test_a_basement_of_22_by_32_ft_takes_79_blocks_a_course() -> None:
@@ -96,42 +68,6 @@ def test_at_an_inside_corner_the_wall_that_runs_through_goes_on_behind_the_other
     assert ends == {back.wall.length + thick}
     stopped = [course for course in back.courses if course.pieces[-1].shape == "return"]
     assert {course.pieces[-2].right for course in stopped} == {back.wall.length - joint}
-
-
-def notched(chance: random.Random, masonry: Masonry) -> tuple[Side, ...]:
-    """The outline of a rectangle with up to two of its corners cut back: four to eight corners, sizes in 1/8 in."""
-    def between(low: float, high: float) -> int:
-        return inches(round(chance.uniform(low, high) * 8) / 8)
-
-    least = 2 * masonry.unit.thickness / inches(1) + 10
-    sides = [between(4 * least, 200), between(4 * least, 160)] * 2
-    cuts = {corner: (between(least, 1.5 * least), between(least, 1.5 * least))
-            for corner in chance.sample(range(4), chance.choice([0, 1, 1, 2]))}
-    outline: list[Side] = []
-    for corner in range(4):
-        length = sides[corner] - cuts.get((corner - 1) % 4, (0, 0))[1]
-        if corner in cuts:
-            before, after = cuts[corner]
-            outline += [(length - before, OUT), (after, IN), (before, OUT)]
-        else:
-            outline.append((length, OUT))
-    return tuple(outline)
-
-
-@pytest.mark.parametrize("unit", ["block-6", "block-8", "block-10", "block-12", "brick-uk", "brick-nf"])
-def test_random_buildings_keep_every_rule_and_fill_their_walls(unit: str) -> None:
-    chance = random.Random(unit)
-    for _ in range(6):
-        masonry = make_masonry(unit, joints_move=chance.random() < 0.3)
-        sides = notched(chance, masonry)
-        gauge = masonry.unit.height_of_courses
-        openings = {
-            number: (make_opening(inches(30), inches(54), 0, gauge(2), "steel", inches(4)),)
-            for number, (length, _) in enumerate(sides) if length > inches(100) and chance.random() < 0.5
-        }
-        layout = lay(build(masonry, gauge(4), *sides, openings=openings))
-        assert broken(check(layout)) == []
-        assert all(wall.cutting >= wall.cutting_at_least for wall in layout.walls)
 
 
 def test_the_whole_building_cuts_no_more_than_any_other_choice_at_its_corners() -> None:

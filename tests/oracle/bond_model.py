@@ -24,6 +24,7 @@ Courses = tuple[tuple[Run, ...], ...]
 """The runs of each course, course 1 first; each from where to where, in steps."""
 
 Places = dict[int, cp_model.IntVar]
+Joined = tuple[frozenset[int], frozenset[int]]
 
 SECONDS = 60.0
 
@@ -44,11 +45,17 @@ class Numbers:
         return 2 if 2 * length < self.module else 1
 
 
-class _Model:
-    """The variables: ``pattern`` by parity and place, ``joint`` by run and place, ``moved`` by end and place."""
+class BondModel:
+    """The variables: ``pattern`` by parity and place, ``joint`` by run and place, ``moved`` by end and place.
 
-    def __init__(self, numbers: Numbers, courses: Courses) -> None:
-        self.numbers, self.cp = numbers, cp_model.CpModel()
+    ``active`` says whether the wall is laid at all, for a model in which it is one case of several. ``joined`` are ends of
+    odd and of even courses that are head joints themselves, against another wall.
+    """
+
+    def __init__(self, numbers: Numbers, courses: Courses, cp: cp_model.CpModel | None = None,
+                 active: cp_model.IntVar | int = 1, joined: Joined = (frozenset(), frozenset())) -> None:
+        self.numbers, self.cp = numbers, cp or cp_model.CpModel()
+        self.active, self.joined = active, joined
         self.runs = [Counter(run for course in courses[parity::2] for run in course) for parity in (0, 1)]
         places = range(min(r[0] for c in courses for r in c) + 1, max(r[1] for c in courses for r in c))
         self.pattern = [{at: self.cp.new_bool_var("") for at in places} for _ in (0, 1)]
@@ -116,7 +123,7 @@ class _Model:
                     self.costs.append(piece * (cost * times))
                     cuts.append(piece)
         if not _fills(run[1] - run[0], numbers.stock):
-            self.cp.add_bool_or(cuts)  # follows from the rest, but spares the solver finding it out
+            self.cp.add(sum(cuts) >= self.active)  # follows from the rest, but spares the solver finding it out
         return pieces
 
     def _join_pieces(self, parity: int, run: Run, pieces: dict[Run, cp_model.IntVar]) -> None:
@@ -127,8 +134,8 @@ class _Model:
         for (start, end), piece in pieces.items():
             leaving[start].append(piece)
             arriving[end].append(piece)
-        self.cp.add(sum(leaving[run[0]]) == 1)
-        self.cp.add(sum(arriving[run[1]]) == 1)
+        self.cp.add(sum(leaving[run[0]]) == self.active)
+        self.cp.add(sum(arriving[run[1]]) == self.active)
         for at, stands in joint.items():
             self.cp.add(sum(leaving[at]) == stands)
             self.cp.add(sum(arriving[at]) == stands)
@@ -138,7 +145,14 @@ class _Model:
         mine, theirs, lap = self.joint[parity, one], self.joint[1 - parity, other], self.numbers.lap
         for first in range(max(one[0], other[0]) - lap, min(one[1], other[1]) + 1):
             window = range(first, first + lap)
-            self.cp.add_at_most_one([track[at] for track in (mine, theirs) for at in window if at in track])
+            joints = [track[at] for track in (mine, theirs) for at in window if at in track]
+            ends = sum(end in self.joined[kind] and end in window for kind, run in ((parity, one), (1 - parity, other)) for end in run)
+            if ends > 1:
+                self.cp.add(self.active == 0)
+            elif ends:
+                self.cp.add(sum(joints) <= 1 - self.active)
+            else:
+                self.cp.add_at_most_one(joints)
 
 
 def _fills(length: int, stock: tuple[int, ...]) -> bool:
@@ -163,16 +177,24 @@ def least_cutting(numbers: Numbers, courses: Courses) -> int | None:
     """The least cutting of a wall, None where no layout keeps the rules. RuntimeError where neither is proven in time."""
     if numbers.lap > numbers.least:
         raise ValueError("the model holds for laps up to the least piece")
-    model = _Model(numbers, courses)
+    model = BondModel(numbers, courses)
     model.cp.minimize(sum(model.costs))
+    return solve(model.cp, few_cost=True)
+
+
+def solve(cp: cp_model.CpModel, *, few_cost: bool) -> int | None:
+    """The least that a model costs, None where nothing keeps its rules. RuntimeError where neither is proven in time.
+
+    ``few_cost`` says that few of the pieces laid cost anything, which tells the solver where to begin.
+    """
     solver = cp_model.CpSolver()
     solver.parameters.num_workers = 1
     solver.parameters.linearization_level = 2  # the pieces of a run are a path: its relaxation is nearly whole already
-    solver.parameters.optimize_with_core = True  # few pieces of many are cut
+    solver.parameters.optimize_with_core = few_cost
     solver.parameters.cp_model_probing_level = 0  # probing takes longer than the search
     solver.parameters.random_seed = 1
     solver.parameters.max_time_in_seconds = SECONDS
-    status = solver.solve(model.cp)
+    status = solver.solve(cp)
     if status == cp_model.INFEASIBLE:
         return None
     if status != cp_model.OPTIMAL:

@@ -46,10 +46,10 @@ def test_masonry_left_out_is_the_units_own() -> None:
 
 def test_masonry_given_is_taken() -> None:
     given_ = 'unit = "block-8"\nbond = "third"\njoint = "1/2"\ntightest_joint = 0\nwidest_joint = "3/4"\n'
-    masonry = read(changed('unit = "block-8"\n', given_ + 'least_lap = 5\nleast_piece = "6"\nleads = 4\n')).masonry
+    masonry = read(changed('unit = "block-8"\n', given_ + 'least_lap = 5\nleast_piece = "6"\nleads = 4\nkeep_bond = true\n')).masonry
     assert (masonry.bond, masonry.joint, masonry.tightest_joint, masonry.widest_joint) == (
         "third", feet("1/2"), 0, feet("3/4"))
-    assert (masonry.least_lap, masonry.least_piece, masonry.leads) == (feet("5"), feet("6"), 4)
+    assert (masonry.least_lap, masonry.least_piece, masonry.leads, masonry.keep_bond) == (feet("5"), feet("6"), 4, True)
 
 
 @pytest.mark.parametrize(("bond", "lap"), [("half", 4), ("third", 4), ("quarter", 4)])

@@ -25,7 +25,7 @@ def bond_terms(masonry: Masonry) -> Terms:
         ideal=masonry.ideal_lap,
         close=masonry.joint - masonry.tightest_joint,
         open=masonry.widest_joint - masonry.joint,
-        keeps_bond=masonry.bond != "half",
+        keeps_bond=masonry.bond != "half" or masonry.keep_bond,
     )
 
 

@@ -19,7 +19,10 @@ EndKind = Literal["end", "outside corner", "inside corner", "straight"]
 
 @dataclass(frozen=True)
 class Masonry:
-    """Unit, bond, joints and limits, with every default filled in. ``least_piece`` is nominal (with a joint)."""
+    """Unit, bond, joints and limits, with every default filled in. ``least_piece`` is nominal (with a joint).
+
+    ``keep_bond`` is True where the plan wants half bond exact rather than fewest cuts.
+    """
 
     unit: Unit
     bond: Bond
@@ -29,6 +32,7 @@ class Masonry:
     least_lap: int
     least_piece: int
     leads: int
+    keep_bond: bool = False
 
     @property
     def module(self) -> int:

@@ -33,7 +33,7 @@ def read_masonry(table: MasonryTable, unit: Unit, notebook: Notebook) -> Masonry
         unit=unit, bond=bond, joint=joint, tightest_joint=tightest, widest_joint=widest,
         least_lap=_usual_lap(bond, module) if lap is None else lap,
         least_piece=module // 4 if piece is None else piece,
-        leads=_read_leads(table.leads, unit, notebook),
+        leads=_read_leads(table.leads, unit, notebook), keep_bond=bool(table.keep_bond),
     )
 
 

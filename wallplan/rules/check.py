@@ -13,9 +13,10 @@ def check(layout: Layout) -> tuple[Finding, ...]:
     A layout without walls gives (). Nothing is raised for a broken layout, however it is broken.
     """
     from wallplan.rules.corners import check_corners
+    from wallplan.rules.in_plan import check_in_plan
 
     walls = tuple(finding for wall in layout.walls for finding in check_wall(wall, layout.job))
-    return (*walls, *check_corners(layout))
+    return (*walls, *check_corners(layout), *check_in_plan(layout))
 
 
 def check_wall(wall: WallLayout, job: Job) -> tuple[Finding, ...]:

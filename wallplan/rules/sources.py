@@ -26,3 +26,4 @@ CORNERS = (
     "NAVEDTRA 14043 (from memory): at a corner units of alternate courses run through, so that the walls are toothed "
     "together; common practice"
 )
+IN_PLAN = "common practice, no source: two units cannot stand in one place, and what is no unit and no opening is a joint"
