@@ -42,6 +42,10 @@ def sheets(
         typer.Option("--only", metavar="SHEET", show_default=False,
                      help="Only this: wall, course, marks, pole, leads, saw-list, order or days; may be repeated."),
     ] = None,
+    face: Annotated[
+        str, typer.Option("--face", metavar="FACE", show_default=False,
+                          help="Which face of each wall its sheets show: outside (else) or inside.")
+    ] = "outside",
 ) -> None:
     """Draw the sheets and write the lists of each PLAN.
 
@@ -56,7 +60,10 @@ def sheets(
     for name in only or ():
         if name not in SHEETS:
             raise refuse(f'--only: "{name}" is not a sheet; write one of {", ".join(SHEETS)}')
-    draw = partial(draw_set, paper=paper and known[paper.casefold()], only=tuple(only or ()))
+    if face not in ("outside", "inside"):
+        raise refuse(f'--face: "{face}" is not a face; write outside or inside')
+    draw = partial(draw_set, face="inside" if face == "inside" else "outside",
+                   paper=paper and known[paper.casefold()], only=tuple(only or ()))
     worst = _draw_all(list(dict.fromkeys(plans)), draw, into)
     if worst:
         raise typer.Exit(worst)

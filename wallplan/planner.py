@@ -19,6 +19,7 @@ from wallplan.findings import Finding
 from wallplan.layout.model import Layout
 
 if TYPE_CHECKING:
+    from wallplan.drawing.face import FaceName
     from wallplan.lists.order.line import Order
 
 SHEETS = ("wall", "course", "marks", "pole", "leads", "saw-list", "order", "days")
@@ -55,8 +56,12 @@ def take_off(layout: Layout) -> Order:
     return list_order(layout)
 
 
-def draw_set(layout: Layout, findings: tuple[Finding, ...], paper: str | None, only: tuple[str, ...]) -> dict[str, bytes]:
-    """The sheets and lists of a job: file name -> contents. ``only`` names some of SHEETS, () for all of them."""
+def draw_set(layout: Layout, findings: tuple[Finding, ...], paper: str | None, only: tuple[str, ...], *,
+             face: FaceName = "outside") -> dict[str, bytes]:
+    """The sheets and lists of a job: file name -> contents. ``only`` names some of SHEETS, () for all of them.
+
+    ``face`` is which face of each wall its own sheets show; a set of inside faces has file names of its own.
+    """
     from wallplan.lists.csv_files import write_saw_csv
     from wallplan.lists.cuts import list_cuts
     from wallplan.lists.marks import list_marks, write_marks_csv
@@ -64,7 +69,7 @@ def draw_set(layout: Layout, findings: tuple[Finding, ...], paper: str | None, o
 
     job, wanted = slug(layout.job.title), only or SHEETS
     order = None if {"order", "days"}.isdisjoint(wanted) else take_off(layout)
-    files = _draw_pages(layout, findings, paper, wanted, order)
+    files = _draw_pages(layout, findings, paper, wanted, order, face)
     if "marks" in wanted:
         files[f"{job}-marks.csv"] = write_marks_csv(list_marks(layout), layout.job.measure).encode()
     if "saw-list" in wanted:
@@ -77,15 +82,16 @@ def draw_set(layout: Layout, findings: tuple[Finding, ...], paper: str | None, o
 
 
 def _draw_pages(layout: Layout, findings: tuple[Finding, ...], paper: str | None,
-                kinds: tuple[str, ...], order: Order | None) -> dict[str, bytes]:
+                kinds: tuple[str, ...], order: Order | None, face: FaceName) -> dict[str, bytes]:
     """An SVG for each sheet and one PDF of all; nothing where nothing is drawn."""
     from wallplan.drawing.sheet_set import DRAWN, draw_sheets
 
-    drawing = draw_sheets(layout, findings, paper, kinds, order) if set(kinds) & set(DRAWN) else None
+    drawing = draw_sheets(layout, findings, paper, kinds, order, face=face) if set(kinds) & set(DRAWN) else None
     if drawing is None or not drawing.pages:
         return {}
     from wallplan.drawing.pdf import draw_pdf
     from wallplan.drawing.svg import draw_svg
 
     job = slug(layout.job.title)
-    return {**{f"{job}-{page.name}.svg": draw_svg(page) for page in drawing.pages}, f"{job}.pdf": draw_pdf(drawing)}
+    whole = f"{job}-inside.pdf" if face == "inside" else f"{job}.pdf"
+    return {**{f"{job}-{page.name}.svg": draw_svg(page) for page in drawing.pages}, whole: draw_pdf(drawing)}

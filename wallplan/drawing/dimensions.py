@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from wallplan.drawing.board import Board
+from wallplan.drawing.face import OUTSIDE, Face
 from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES, Placer, measure, measure_text
 from wallplan.drawing.outlines import THIN_LINE
 from wallplan.drawing.primitives import Box, Segment, Text
@@ -69,7 +70,8 @@ def stagger(view: View, height: float) -> tuple[Figure, ...]:
 
 def _place_figure(placer: Placer, view: View, point: int, height: float, outward: int) -> Figure | None:
     """The first free place for a figure, measured from the line of running distances; ``outward`` is -1 left, 1 right."""
-    text, x = print_length(point, view.job.measure) if point else "0", view.across(point)
+    told, x = view.face.told(point), view.across(point)
+    text = print_length(told, view.job.measure) if told else "0"
     half = measure(text, height) / 2
     shifts = (0.0, 0.35 * half, -0.35 * half, 0.7 * half, -0.7 * half, half, -half)
     for row in range(_MOST_ROWS):
@@ -125,7 +127,7 @@ def _slash(x: float, y: float) -> Segment:
 def _draw_overall(board: Board, view: View, y: float, height: float) -> None:
     """One line over the window's length, broken for its figure; an end off the sheet has no tick."""
     outline, wall = view.outline, view.wall.wall
-    words = f"overall {print_length(wall.length, view.job.measure)}"
+    words = f"overall {print_length(wall.length, view.job.measure)}{' inside' * (view.face.name == 'inside')}"
     text = Text(outline.centre.x, y + height / 2, words, height, "middle")
     box = measure_text(text)
     if box.width + 8 > outline.width:
@@ -160,11 +162,12 @@ def numbered_courses(first: int, last: int, step: int) -> tuple[int, ...]:
     return tuple(numbers)
 
 
-def side_widths(job: Job, wall: WallLayout, height: float) -> tuple[float, float]:
-    """Room that course numbers take on the left, and numbers with heights on the right of a wall, mm."""
+def side_widths(job: Job, wall: WallLayout, height: float, face: Face = OUTSIDE) -> tuple[float, float]:
+    """Room that course numbers or the first distance take left of a wall, and numbers with heights right of it, mm."""
     number = measure(str(max(len(wall.courses), 10)), height)
     heights = max((measure(print_length(course.top, job.measure), height) for course in wall.courses), default=0.0)
-    return number + 3.5, number + heights + 7.0
+    first = measure(print_length(face.told(0), job.measure), height) / 2
+    return max(number + 3.5, first), number + heights + 7.0
 
 
 def draw_levels(board: Board, view: View, figures: float) -> None:

@@ -51,7 +51,8 @@ def tell_stack(stack: tuple[Cell, ...], view: View) -> str:
     """Where cuts of one letter stand plumb over each other, in words."""
     piece, courses = stack[0].piece, [cell.course for cell in stack]
     rows = f"course {courses[0]}" if len(courses) == 1 else f"every other course from {courses[0]} to {courses[-1]}"
-    return f"{piece.mark} also at {print_length(piece.left, view.job.measure)}, {rows}"
+    left = view.face.told_left(piece.left, piece.right)
+    return f"{piece.mark} also at {print_length(left, view.job.measure)}, {rows}"
 
 
 def _hatch_cells(board: Board, cells: tuple[Cell, ...]) -> None:

@@ -1,27 +1,94 @@
-"""What a wall's outside face shows: at an inside corner the wall's body goes on behind the other wall, out of sight."""
+"""What a wall's face shows, outside or inside, and how distances along the inside face are told.
+
+Outside, an inside corner hides the wall's body that goes on behind the other wall. Inside, an outside corner hides the
+thickness of the other wall, an inside corner shows as much more, and left is right.
+"""
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
+from typing import Literal
 
 from wallplan.layout.model import Course, Piece, WallLayout
+from wallplan.plan.job import EndKind, Opening
+
+FaceName = Literal["outside", "inside"]
 
 
-def show_face(wall: WallLayout) -> WallLayout:
-    """The layout as its outside face shows it: pieces behind an inside corner left out, or cut off at the corner's line.
+@dataclass(frozen=True)
+class Face:
+    """The face that is seen. ``zero`` is, on the inside face, what its left end measures on the outside one, ticks."""
 
-    A wall without inside corners is given back as it is.
+    name: FaceName = "outside"
+    zero: int = 0
+
+    def told(self, place: int) -> int:
+        """A place on this face as its distance on the outside face, from the wall's left end as seen from outside."""
+        return place if self.name == "outside" else self.zero - place
+
+    def told_left(self, left: int, right: int) -> int:
+        """Where what is seen from ``left`` to ``right`` begins, told likewise."""
+        return min(self.told(left), self.told(right))
+
+
+OUTSIDE = Face()
+
+
+def show_face(wall: WallLayout, thickness: int, name: FaceName = "outside") -> tuple[WallLayout, Face]:
+    """The layout as a face shows it, and that face: pieces out of sight left out, or cut off at the corner's line.
+
+    The inside of a wall no longer than the walls it meets are thick has a length of 0 or less, and no pieces.
     """
-    if "inside corner" not in (wall.wall.left_end, wall.wall.right_end):
+    length = wall.wall.length
+    if name == "outside":
+        return _clip(wall, 0, length), OUTSIDE
+    left = _hidden(wall.wall.left_end, thickness)
+    right = length - _hidden(wall.wall.right_end, thickness)
+    return _turn(_clip(wall, left, right), left, right), Face("inside", right)
+
+
+def _hidden(end: EndKind, thickness: int) -> int:
+    """How much of a wall's end the inside face lacks; less than 0 where it shows more."""
+    return {"outside corner": thickness, "inside corner": -thickness}.get(end, 0)
+
+
+def _clip(wall: WallLayout, left: int, right: int) -> WallLayout:
+    if all(left <= piece.left and piece.right <= right for course in wall.courses for piece in course.pieces):
         return wall
-    return replace(wall, courses=tuple(_show_course(course, wall.wall.length) for course in wall.courses))
+    return replace(wall, courses=tuple(_clip_course(course, left, right) for course in wall.courses))
 
 
-def _show_course(course: Course, length: int) -> Course:
+def _clip_course(course: Course, left: int, right: int) -> Course:
     return replace(course, pieces=tuple(
-        _show_piece(piece, length) for piece in course.pieces if piece.right > 0 and piece.left < length))
+        _clip_piece(piece, left, right) for piece in course.pieces if piece.right > left and piece.left < right))
 
 
-def _show_piece(piece: Piece, length: int) -> Piece:
-    left, right = max(piece.left, 0), min(piece.right, length)
-    return piece if (left, right) == (piece.left, piece.right) else piece._replace(left=left, length=right - left)
+def _clip_piece(piece: Piece, left: int, right: int) -> Piece:
+    start, end = max(piece.left, left), min(piece.right, right)
+    return piece if (start, end) == (piece.left, piece.right) else piece._replace(left=start, length=end - start)
+
+
+def _turn(laid: WallLayout, left: int, right: int) -> WallLayout:
+    """The stretch from ``left`` to ``right`` as who stands behind it sees it."""
+    wall = laid.wall
+    seen = replace(
+        wall, length=right - left, left_end=wall.right_end, right_end=wall.left_end,
+        control_joints=tuple(right - joint for joint in reversed(wall.control_joints) if left < joint < right),
+        openings=tuple(_turn_opening(opening, left, right) for opening in reversed(wall.openings)
+                       if opening.left < right and opening.right > left),
+    )
+    return replace(laid, wall=seen, courses=tuple(_turn_course(course, right) for course in laid.courses))
+
+
+def _turn_opening(opening: Opening, left: int, right: int) -> Opening:
+    return replace(opening, left=right - min(opening.right, right), right=right - max(opening.left, left))
+
+
+def _turn_course(course: Course, right: int) -> Course:
+    return replace(course, pieces=tuple(_turn_piece(piece, right) for piece in
+                                        sorted(course.pieces, key=lambda piece: (piece.bottom, -piece.right))))
+
+
+def _turn_piece(piece: Piece, right: int) -> Piece:
+    lead: dict[str | None, Literal["left", "right"]] = {"left": "right", "right": "left"}
+    return piece._replace(left=right - piece.right, lead=lead.get(piece.lead))

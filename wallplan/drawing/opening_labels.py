@@ -25,7 +25,7 @@ def note_openings(view: View) -> tuple[str, ...]:
     """A sentence for each opening in view that is too small on the paper to be lettered."""
     return tuple(
         f"{', '.join(_words(view.job, view.wall, opening))}, "
-        f"{print_length(opening.left, view.job.measure)} from the left end."
+        f"{print_length(view.face.told_left(opening.left, opening.right), view.job.measure)} from the left end."
         for opening in view.openings if _fit_label(view, opening) is None
     )
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from wallplan.drawing.cut_table import Cut, list_cuts, set_cuts
 from wallplan.drawing.dimensions import running_height, side_widths, stagger
-from wallplan.drawing.face import show_face
+from wallplan.drawing.face import Face, FaceName, show_face
 from wallplan.drawing.key import set_key
 from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES
 from wallplan.drawing.letters import fit_letter
@@ -44,13 +44,14 @@ LONGEST_TABLE = 0.36
 
 @dataclass(frozen=True)
 class Subject:
-    """What is to be drawn: a wall of a job, its findings, and its cuts."""
+    """What is to be drawn: a wall of a job as a face shows it, its findings, and its cuts."""
 
     wall: WallLayout
     job: Job
     findings: tuple[Finding, ...]
     cuts: tuple[Cut, ...]
     tally: Tally
+    face: Face
 
 
 @dataclass(frozen=True)
@@ -84,10 +85,10 @@ class SheetPlan:
     apart: bool
 
 
-def make_subject(wall: WallLayout, job: Job, findings: tuple[Finding, ...]) -> Subject:
-    """A wall with all that its sheets say of it."""
-    face = show_face(wall)
-    return Subject(face, job, findings, list_cuts(wall, job), tally(face))
+def make_subject(wall: WallLayout, job: Job, findings: tuple[Finding, ...], name: FaceName = "outside") -> Subject:
+    """A wall with all that the sheets of one of its faces say of it."""
+    seen, face = show_face(wall, job.masonry.unit.thickness, name)
+    return Subject(seen, job, findings, list_cuts(wall, job), tally(seen), face)
 
 
 def plan_sheets(subject: Subject, paper: Paper) -> SheetPlan:
@@ -127,7 +128,7 @@ def _plan(subject: Subject, arrangement: Arrangement, forced: bool) -> SheetPlan
     notes = note_openings(view)
     apart = _cuts_apart(subject, arrangement)
     width, height = find_room(subject, arrangement, set_panels(subject, arrangement, Sheet(999, 999), notes, apart))
-    left, right = side_widths(subject.job, subject.wall, arrangement.figures)
+    left, right = side_widths(subject.job, subject.wall, arrangement.figures, subject.face)
     scale = arrangement.scale
     below = running_height(stagger(view, arrangement.figures), arrangement.figures)
     across = scale.on_wall(max(0.0, width - left - right))
@@ -145,7 +146,7 @@ def _plan(subject: Subject, arrangement: Arrangement, forced: bool) -> SheetPlan
 
 def whole_view(subject: Subject, arrangement: Arrangement) -> View:
     """The whole wall at an arrangement's scale, for measuring."""
-    return View(subject.job, subject.wall, whole(subject.wall), arrangement.scale, 0.0, 0.0)
+    return View(subject.job, subject.wall, whole(subject.wall), arrangement.scale, 0.0, 0.0, subject.face)
 
 
 def _cuts_apart(subject: Subject, arrangement: Arrangement) -> bool:
@@ -166,7 +167,7 @@ def set_panels(subject: Subject, arrangement: Arrangement, sheet: Sheet, notes: 
     """The panels of one sheet."""
     full = arrangement.paper.usable_width
     width, table = panel_widths(arrangement)
-    title = set_title_block(subject.wall, subject.job, arrangement.scale, sheet, width)
+    title = set_title_block(subject.wall, subject.job, arrangement.scale, sheet, width, subject.face)
     key = set_key(subject.wall, subject.tally, table)
     cuts = (set_lines((Line(CUTS_APART),), table) if apart
             else set_cuts(subject.cuts, table, title.height - key.height))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from wallplan.drawing.drafts import Draft, number_sheets
+from wallplan.drawing.face import FaceName
 from wallplan.drawing.lettering import clean
 from wallplan.drawing.primitives import Drawing
 from wallplan.findings import Finding
@@ -15,24 +16,24 @@ DRAWN = ("wall", "course", "marks", "pole", "leads", "saw-list", "order", "days"
 
 
 def draw_sheets(layout: Layout, findings: tuple[Finding, ...], paper: str | None, kinds: tuple[str, ...],
-                order: Order | None = None) -> Drawing:
+                order: Order | None = None, *, face: FaceName = "outside") -> Drawing:
     """The sheets of these kinds, numbered over all of them; kinds that are not drawn give none. Raises UnknownPaper.
 
     Sheets of more than one kind have a list of sheets before them. ``order`` is the layout's order where it has been
-    counted already; else it is counted here.
+    counted already; else it is counted here. ``face`` is which face of each wall its own sheets show.
     """
     from wallplan.drawing.list_sheet import plan_list_sheets
 
     wanted = [kind for kind in DRAWN if kind in kinds]
     if order is None and not {"order", "days"}.isdisjoint(wanted):
         order = list_order(layout)
-    drafts = tuple(draft for kind in wanted for draft in _plan(layout, findings, paper, kind, order))
+    drafts = tuple(draft for kind in wanted for draft in _plan(layout, findings, paper, kind, order, face))
     listed = plan_list_sheets(layout, findings, paper, drafts) if len(wanted) > 1 else ()
     return Drawing(clean(layout.job.title), number_sheets((*listed, *drafts)))
 
 
 def _plan(layout: Layout, findings: tuple[Finding, ...], paper: str | None, kind: str,
-          order: Order | None) -> tuple[Draft, ...]:
+          order: Order | None, face: FaceName) -> tuple[Draft, ...]:
     from wallplan.drawing.course_sheet import plan_course_sheets
     from wallplan.drawing.day_sheet import plan_day_sheets
     from wallplan.drawing.leads_sheet import plan_leads_sheets
@@ -44,7 +45,7 @@ def _plan(layout: Layout, findings: tuple[Finding, ...], paper: str | None, kind
 
     match kind:
         case "wall":
-            return plan_wall_sheets(layout, findings, paper)
+            return plan_wall_sheets(layout, findings, paper, face)
         case "course":
             return plan_course_sheets(layout, paper)
         case "marks":

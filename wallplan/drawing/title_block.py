@@ -6,6 +6,7 @@ from collections import Counter
 from dataclasses import dataclass
 
 from wallplan.drawing.cautions import USUAL
+from wallplan.drawing.face import OUTSIDE, Face
 from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES, clean, shorten, tie
 from wallplan.drawing.panel import PADDING, Line, Panel, set_lines
 from wallplan.drawing.paper import Scale
@@ -29,13 +30,14 @@ class Sheet:
     shows: str = ""
 
 
-def set_title_block(wall: WallLayout, job: Job, scale: Scale, sheet: Sheet, width: float) -> Panel:
+def set_title_block(wall: WallLayout, job: Job, scale: Scale, sheet: Sheet, width: float, face: Face = OUTSIDE) -> Panel:
     """The title block as a panel ``width`` mm wide."""
     room = width - 2 * PADDING
     lines = [
-        Line(shorten(f"WALL {clean(wall.wall.name)}", LARGE_FIGURES, room), LARGE_FIGURES),
+        Line(shorten(f"{'INSIDE of' if face.name == 'inside' else 'WALL'} {clean(wall.wall.name)}", LARGE_FIGURES, room),
+             LARGE_FIGURES),
         Line(shorten(clean(job.title), FIGURES, room), FIGURES),
-        Line(print_face(wall)),
+        Line(print_face(wall, face)),
         Line(print_unit(job)),
         Line(print_bond((wall,), job)),
         Line(print_sizes(job)),
@@ -59,10 +61,13 @@ def print_unit(job: Job) -> str:
     return f"Unit: {clean(unit.name)}, specified {thick} thick, {high} high, {long} long."
 
 
-def print_face(wall: WallLayout) -> str:
-    """Which face is seen, how it ends on the left and on the right, and where distances start."""
-    return (f"Outside face. Left: {_ENDS[wall.wall.left_end]}. Right: {_ENDS[wall.wall.right_end]}. "
-            "Distances from the left.")
+def print_face(wall: WallLayout, face: Face = OUTSIDE) -> str:
+    """Which face is seen, how it ends on the left and on the right, and where distances start. ``wall`` is as it is seen."""
+    ends = f"Left: {_ENDS[wall.wall.left_end]}. Right: {_ENDS[wall.wall.right_end]}."
+    if face.name == "outside":
+        return f"Outside face. {ends} Distances from the left."
+    return (f"INSIDE face, the wall's left end on the right. {ends} Distances, openings too, as on the outside face: "
+            "from the end here on the right. Overall: inside.")
 
 
 def print_bond(walls: tuple[WallLayout, ...], job: Job) -> str:
@@ -112,14 +117,15 @@ def set_notes(wall: WallLayout, findings: tuple[Finding, ...], notes: tuple[str,
     return set_lines(tuple(Line(line) for line in lines), width)
 
 
-def describe(wall: WallLayout, job: Job, kinds: tuple[tuple[str, int], ...], sheet: Sheet) -> str:
+def describe(wall: WallLayout, job: Job, kinds: tuple[tuple[str, int], ...], sheet: Sheet, face: Face = OUTSIDE) -> str:
     """The sheet in words, for who cannot see it."""
     counted = ", ".join(f"{count} {name}" for name, count in kinds)
     openings = "; ".join(
-        f"opening {clean(opening.name)} from {print_length(opening.left, job.measure)} to "
-        f"{print_length(opening.right, job.measure)}" for opening in wall.wall.openings)
+        f"opening {clean(opening.name)} from {print_length(left, job.measure)} to "
+        f"{print_length(left + opening.right - opening.left, job.measure)}"
+        for opening in wall.wall.openings for left in (face.told_left(opening.left, opening.right),))
     length, height = (print_length(size, job.measure) for size in (wall.wall.length, wall.wall.height))
     unit = " mm" if job.measure == "metric" else ""
-    return (f"Elevation of wall {clean(wall.wall.name)}, outside face, {length}{unit} long, {height}{unit} high, "
+    return (f"Elevation of wall {clean(wall.wall.name)}, {face.name} face, {length}{unit} long, {height}{unit} high, "
             f"{len(wall.courses)} courses of {clean(job.masonry.unit.name)}; pieces: {counted or 'none'}"
             f"{f'; {openings}' if openings else ''}. Sheet {sheet.number} of {sheet.count}. {sheet.shows}").strip()

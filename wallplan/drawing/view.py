@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from wallplan.drawing.face import OUTSIDE, Face
 from wallplan.drawing.paper import Scale
 from wallplan.drawing.primitives import Box
 from wallplan.layout.model import Course, Piece, WallLayout
@@ -29,7 +30,7 @@ class Window:
 
 @dataclass(frozen=True)
 class View:
-    """A window on the paper: (``x``, ``y``) is where its lower left corner stands, mm."""
+    """A window on the paper: (``x``, ``y``) is where its lower left corner stands, mm. ``wall`` is as ``face`` shows it."""
 
     job: Job
     wall: WallLayout
@@ -37,6 +38,7 @@ class View:
     scale: Scale
     x: float
     y: float
+    face: Face = OUTSIDE
 
     def across(self, ticks: int) -> float:
         """x on the paper of a distance from the wall's left end."""

@@ -12,6 +12,7 @@ from wallplan.drawing.cut_table import set_cuts
 from wallplan.drawing.dimensions import draw_levels, draw_running, running_height, side_widths, stagger
 from wallplan.drawing.drafts import Draft
 from wallplan.drawing.elevation import draw_elevation
+from wallplan.drawing.face import FaceName
 from wallplan.drawing.lettering import FIGURES, SMALLEST, clean
 from wallplan.drawing.outlines import UNIT_LINE
 from wallplan.drawing.panel import Panel, stand
@@ -36,15 +37,18 @@ from wallplan.layout.model import Layout
 from wallplan.lengths import print_length
 
 
-def plan_wall_sheets(layout: Layout, findings: tuple[Finding, ...], paper: str | None) -> tuple[Draft, ...]:
-    """The wall sheets of a layout, wall by wall; () for a layout without walls.
+def plan_wall_sheets(layout: Layout, findings: tuple[Finding, ...], paper: str | None,
+                     face: FaceName = "outside") -> tuple[Draft, ...]:
+    """The wall sheets of a layout, wall by wall; () for a layout without walls. A face that no one sees has no sheet.
 
     ``paper`` is letter, tabloid, A4 or A3; None takes letter for feet and A4 for metric. Raises UnknownPaper.
     """
     sheet = find_paper(paper, layout.job.measure)
     names = name_walls(tuple(wall.wall.name for wall in layout.walls))
-    return tuple(draft for wall, name in zip(layout.walls, names, strict=True)
-                 for draft in _plan_wall(make_subject(wall, layout.job, findings), name, sheet))
+    subjects = [make_subject(wall, layout.job, findings, face) for wall in layout.walls]
+    end = "-inside" if face == "inside" else ""
+    return tuple(draft for subject, name in zip(subjects, names, strict=True) if subject.wall.wall.length > 0
+                 for draft in _plan_wall(subject, f"{name}{end}", sheet))
 
 
 def name_walls(walls: tuple[str, ...]) -> tuple[str, ...]:
@@ -72,7 +76,7 @@ def _plan_wall(subject: Subject, name: str, paper: Paper) -> list[Draft]:
         return _make_page(subject, name, placed, _draw_table(subject, plan, rows, placed))
 
     sheets = [*(partial(draw_window, window) for window in plan.windows), *(partial(draw_table, rows) for rows in tables)]
-    title = f"Wall {clean(subject.wall.wall.name)}"
+    title = f"Wall {clean(subject.wall.wall.name)}{', inside' * (subject.face.name == 'inside')}"
     return [Draft(title, (number, len(sheets)), draw) for number, draw in enumerate(sheets, start=1)]
 
 
@@ -80,7 +84,7 @@ def _make_page(subject: Subject, name: str, sheet: Sheet, board: Board) -> Page:
     end = name if sheet.part[0] == 1 else f"{name}-{sheet.part[0]}"
     title = (f"{clean(subject.job.title)}: wall {clean(subject.wall.wall.name)}, "
              f"sheet {sheet.number} of {sheet.count}")
-    told = describe(subject.wall, subject.job, subject.tally.kinds, sheet)
+    told = describe(subject.wall, subject.job, subject.tally.kinds, sheet, subject.face)
     return Page(board.paper, end, title, told, tuple(board.ink))
 
 
@@ -88,7 +92,8 @@ def _tell_part(subject: Subject, plan: SheetPlan, window: Window) -> str:
     """Which part of a split wall a sheet shows; nothing for a whole wall."""
     if len(plan.windows) == 1:
         return ""
-    left, right = (print_length(end, subject.job.measure) for end in (window.left, window.right))
+    start = subject.face.told_left(window.left, window.right)
+    left, right = (print_length(end, subject.job.measure) for end in (start, start + window.right - window.left))
     return tell_part(left, right, window.courses if window.levels else None)
 
 
@@ -118,16 +123,16 @@ def _place_view(subject: Subject, plan: SheetPlan, window: Window, panels: Panel
     """The window in the middle of the room that the panels leave, its dimensions taken with it."""
     arrangement = plan.arrangement
     width, height = find_room(subject, arrangement, panels)
-    left, right = side_widths(subject.job, subject.wall, arrangement.figures)
+    left, right = side_widths(subject.job, subject.wall, arrangement.figures, subject.face)
     scale = arrangement.scale
-    drawn = View(subject.job, subject.wall, window, scale, 0.0, 0.0)
+    drawn = View(subject.job, subject.wall, window, scale, 0.0, 0.0, subject.face)
     below = running_height(stagger(drawn, arrangement.figures), arrangement.figures)
     above = head_room(subject, scale, split=len(plan.windows) > 1)
     spare = width - left - right - drawn.outline.width
     spare_up = height - above - below - drawn.outline.height
     x = BORDER + left + max(0.0, spare / 2)
     y = BORDER + above + max(0.0, spare_up / 2) + drawn.outline.height
-    return View(subject.job, subject.wall, window, scale, x, y)
+    return View(subject.job, subject.wall, window, scale, x, y, subject.face)
 
 
 def _stand_panels(board: Board, plan: SheetPlan, panels: Panels) -> None:
@@ -170,7 +175,7 @@ def _table_pages(subject: Subject, plan: SheetPlan) -> list[tuple[int, int]]:
 def _draw_table(subject: Subject, plan: SheetPlan, rows: tuple[int, int], sheet: Sheet) -> Board:
     arrangement = plan.arrangement
     board = Board(arrangement.paper)
-    title = set_title_block(subject.wall, subject.job, arrangement.scale, sheet, panel_widths(arrangement)[0])
+    title = set_title_block(subject.wall, subject.job, arrangement.scale, sheet, panel_widths(arrangement)[0], subject.face)
     panel = set_cuts(subject.cuts[slice(*rows)], arrangement.paper.usable_width, 0.0)
     assert panel.height > FIGURES
     _frame(board, title, BORDER, BORDER, title.height)
