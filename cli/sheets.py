@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from functools import partial
 from pathlib import Path
@@ -54,19 +54,22 @@ def sheets(
     """
     from wallplan.planner import SHEETS, draw_set
 
-    known = {name.casefold(): name for name in PAPERS}
-    if paper is not None and paper.casefold() not in known:
-        raise refuse(f'--paper: "{paper}" is not a paper; write one of {", ".join(PAPERS)}')
-    for name in only or ():
-        if name not in SHEETS:
-            raise refuse(f'--only: "{name}" is not a sheet; write one of {", ".join(SHEETS)}')
-    if face not in ("outside", "inside"):
-        raise refuse(f'--face: "{face}" is not a face; write outside or inside')
-    draw = partial(draw_set, face="inside" if face == "inside" else "outside",
-                   paper=paper and known[paper.casefold()], only=tuple(only or ()))
+    papers = _find("--paper", "a paper", [paper] if paper else [], PAPERS)
+    kinds = _find("--only", "a sheet", only or [], SHEETS)
+    inside = _find("--face", "a face", [face], ("outside", "inside")) == ["inside"]
+    draw = partial(draw_set, face="inside" if inside else "outside", paper=papers[0] if papers else None, only=tuple(kinds))
     worst = _draw_all(list(dict.fromkeys(plans)), draw, into)
     if worst:
         raise typer.Exit(worst)
+
+
+def _find(option: str, kind: str, given: list[str], known: Sequence[str]) -> list[str]:
+    """What is given as it is known, in letters big or small; what is not known is refused."""
+    names = {name.casefold(): name for name in known}
+    for name in given:
+        if name.casefold() not in names:
+            raise refuse(f'{option}: "{name}" is not {kind}; write one of {", ".join(known)}')
+    return [names[name.casefold()] for name in given]
 
 
 def _draw_all(plans: list[Path], draw: Draw, into: Path | None) -> int:
