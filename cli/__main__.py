@@ -1,5 +1,5 @@
 """``python -m wallplan_cli``."""
 
-from wallplan_cli.main import main
+from wallplan_cli.start import main
 
 main()

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 from wallplan_cli.faults import RULE_BROKEN, ends_plainly, refuse
-from wallplan_cli.shared import Json, Plan, put_json, terminal_width
+from wallplan_cli.shared import Json, Plan, put_json, spare_plans, terminal_width
 
 if TYPE_CHECKING:
     from wallplan.advice.advise import Advice
@@ -29,7 +29,7 @@ def advise(
     plan: Plan,
     new: Annotated[
         Path | None, typer.Argument(metavar="[NEW]", help="The plan as changed: its figures beside those of PLAN.",
-                                    show_default=False)
+                                    show_default=False, readable=False)
     ] = None,
     write: Annotated[
         bool, typer.Option("--write", help="Write the plan with the best moves of each wall beside it; never overwrites.")
@@ -48,6 +48,7 @@ def advise(
     """
     if new is not None and (write or alternatives or thorough):
         raise refuse("two plans are only compared: leave out --write, --alternatives and --thorough")
+    spare_plans("--json", json, plan, new)
     with ends_plainly():
         target = _find_target(plan) if write else None
         broken = _compare_plans(plan, new, json) if new is not None else _advise_plan(
@@ -104,13 +105,13 @@ def _find_target(plan: Path) -> Path:
 
 def _write(plan: Path, target: Path, advice: Advice) -> None:
     from wallplan.advice.write import NotWritten, write_changes
-    from wallplan.files import write_file
+    from wallplan.files import write_new_file
 
     try:
         changed = write_changes(plan.read_bytes().decode("utf-8-sig"), advice.job, advice.advised)
     except NotWritten as fault:
         raise refuse(f"{plan}: {fault}") from None
-    write_file(target, changed.encode())
+    write_new_file(target, changed.encode())
     typer.echo(f"{target} is written", err=True)
 
 

@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Annotated
 
 import typer
-from wallplan_cli.shared import Plans, for_each, for_one_only, put_text, terminal_width
+from wallplan_cli.shared import Plans, for_each, for_one_only, put_text, spare_plans, terminal_width
 
 
 def add_to(app: typer.Typer) -> None:
@@ -34,6 +34,7 @@ def _list_plan(plan: Path, csv: str | None) -> None:
     from wallplan.lists.report import report_cuts
     from wallplan.planner import lay_plan
 
+    spare_plans("--csv", csv, plan)
     layout = lay_plan(plan)
     listed = list_cuts(layout)
     if csv is not None:

@@ -17,7 +17,10 @@ One command, `wallplan`, and plain verbs. Results go to standard output, message
 JSON. `--help` after any of them says what stands here.
 
 Exit status: 0 done; 1 done, but a rule is broken; 2 the plan or the call cannot be used, nothing written; 3 a file cannot be
-written, what was there is still there. Of several plans the worst counts; a bad one stops none of the others.
+written, what was there is still there; 130 stopped by Ctrl-C. Of several plans the worst counts; a bad one stops none of the
+others. Each fault is told in one line on standard error. A file is written beside its place and renamed over it: a run that
+fails, or is stopped or killed, leaves the old file whole or the new one, never half of it. A file that may only be read, and
+the plan itself, are never replaced.
 """
 
 

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import typer
 from wallplan_cli.faults import RULE_BROKEN
-from wallplan_cli.shared import Json, Plans, for_each, for_one_only, put_json, terminal_width
+from wallplan_cli.shared import Json, Plans, for_each, for_one_only, put_json, spare_plans, terminal_width
 
 
 def add_to(app: typer.Typer) -> None:
@@ -27,6 +27,7 @@ def lay(plans: Plans, json: Json = None) -> None:
 def _lay_plan(plan: Path, json: str | None) -> None:
     from wallplan.planner import lay_plan, name_broken_rules
 
+    spare_plans("--json", json, plan)
     layout = lay_plan(plan)
     broken = name_broken_rules(layout)
     if json is not None:

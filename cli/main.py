@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import os
-
 import typer
 from wallplan_cli import advise, check, cuts, lay, new, order, sheets, units
 
@@ -16,10 +14,3 @@ app = typer.Typer(
 )
 for module in (new, lay, check, sheets, cuts, order, advise, units):
     module.add_to(app)
-
-
-def main() -> None:
-    """Run the command line; ends the process with 0, 1, 2 or 3."""
-    # Looking for other packages' plug-ins to pydantic costs a tenth of a command's start, and the schema wants none.
-    os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
-    app()

@@ -18,13 +18,15 @@ def add_to(app: typer.Typer) -> None:
 
 
 def new(
-    file: Annotated[Path, typer.Argument(metavar="[FILE]", help="The plan file to write.")] = Path("wall.toml"),
+    file: Annotated[
+        Path, typer.Argument(metavar="[FILE]", help="The plan file to write.", readable=False)
+    ] = Path("wall.toml"),
 ) -> None:
     """Write a first plan file from a few plain questions.
 
     An answer stands ready for each question. The file has comments where a beginner would ask. Never overwrites.
     """
-    from wallplan.files import FileFault, write_file
+    from wallplan.files import FileFault, write_new_file
     from wallplan.plan.draft import next_question, write_draft
 
     with ends_plainly():
@@ -34,7 +36,7 @@ def new(
         answers: dict[str, str] = {}
         while (question := next_question(answers)) is not None:
             answers[question.key] = _ask(question)
-        write_file(file, write_draft(answers).encode())
+        write_new_file(file, write_draft(answers).encode())
         typer.echo(f"{file} is written. Next: wallplan lay {file}")
 
 

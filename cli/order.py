@@ -7,7 +7,7 @@ from typing import Annotated
 
 import typer
 from wallplan_cli.faults import ends_plainly, refuse
-from wallplan_cli.shared import Json, Plan, put_json, put_text, terminal_width
+from wallplan_cli.shared import Json, Plan, put_json, put_text, spare_plans, terminal_width
 
 
 def add_to(app: typer.Typer) -> None:
@@ -19,7 +19,8 @@ def order(
     plan: Plan,
     other: Annotated[
         Path | None,
-        typer.Argument(metavar="[OTHER]", help="A second plan: the two orders side by side.", show_default=False),
+        typer.Argument(metavar="[OTHER]", help="A second plan: the two orders side by side.", show_default=False,
+                       readable=False),
     ] = None,
     json: Json = None,
     csv: Annotated[
@@ -38,6 +39,8 @@ def order(
         raise refuse("--json and --csv are for the order of one plan; leave the second plan out")
     if json == csv == "-":
         raise refuse("--json and --csv cannot both go to standard output; name a file for one")
+    spare_plans("--json", json, plan)
+    spare_plans("--csv", csv, plan)
     with ends_plainly():
         layout = lay_plan(plan)
         listed = take_off(layout)

@@ -10,9 +10,11 @@ from typing import Annotated
 import typer
 from wallplan_cli.faults import ends_plainly, refuse
 
-Plan = Annotated[Path, typer.Argument(metavar="PLAN", help="The plan file (TOML).", show_default=False)]
+# ``readable``: whether a plan may be read is told by what reads it, in one line.
+Plan = Annotated[Path, typer.Argument(metavar="PLAN", help="The plan file (TOML).", show_default=False, readable=False)]
 Plans = Annotated[
-    list[Path], typer.Argument(metavar="PLAN...", help="The plan file (TOML), or several.", show_default=False)
+    list[Path],
+    typer.Argument(metavar="PLAN...", help="The plan file (TOML), or several.", show_default=False, readable=False),
 ]
 Json = Annotated[
     str | None, typer.Option("--json", metavar="FILE", help="Write JSON to FILE; - for standard output.", show_default=False)
@@ -50,6 +52,20 @@ def for_one_only(plans: list[Path], option: str, value: str | None) -> None:
         raise refuse(f"{option} is for one plan; {len(set(plans))} are given")
 
 
+def spare_plans(option: str, target: str | None, *plans: Path | None) -> None:
+    """End the command where what it would write has the name of a plan that it reads."""
+    for plan in plans:
+        if target not in (None, "-") and plan is not None and _is_same(Path(target or ""), plan):
+            raise refuse(f"{option}: {target} is the plan itself; name another file")
+
+
+def _is_same(one: Path, other: Path) -> bool:
+    try:
+        return one.samefile(other)
+    except (OSError, ValueError):  # one of them is not there
+        return False
+
+
 def put_json(value: object, target: str) -> None:
     """Write JSON to a file, or to standard output for ``-``. Raises FileFault."""
     import json
@@ -60,7 +76,7 @@ def put_json(value: object, target: str) -> None:
 def put_text(text: str, target: str) -> None:
     """Write text to a file as it is, or to standard output for ``-``. Raises FileFault."""
     if target == "-":
-        typer.echo(text, nl=False)
+        typer.echo(text.encode(), nl=False)  # UTF-8 as in a file, whatever the terminal speaks
     else:
         from wallplan.files import write_file
 

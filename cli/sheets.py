@@ -30,7 +30,7 @@ def sheets(
     into: Annotated[
         Path | None,
         typer.Option("--into", metavar="FOLDER", help="Folder for the files; else one named as the plan, beside it.",
-                     show_default=False),
+                     show_default=False, readable=False),
     ] = None,
     paper: Annotated[
         str | None,
@@ -81,13 +81,18 @@ def _draw_all(plans: list[Path], draw: Draw, into: Path | None) -> int:
     written, counts = Written(), [0, 0, 0, 0]
     with _show_progress(len(plans)) as advance:
         for drawn in draw_plans(plans, draw, os.cpu_count() or 1):
-            counts[_write(drawn, into or drawn.plan.with_suffix(""), written, alone=len(plans) == 1)] += 1
+            counts[_write(drawn, into or _name_folder(drawn.plan), written, alone=len(plans) == 1)] += 1
             advance()
     if len(plans) > 1:
         told = ("drawn", "drawn with broken rules", "not usable", "not written")
         typer.echo(f"{len(plans)} plans: " + ", ".join(f"{count} {words}" for count, words in zip(counts, told, strict=True)
                                                        if count), err=True)
     return max(status for status, count in enumerate(counts) if count)
+
+
+def _name_folder(plan: Path) -> Path:
+    folder = plan.with_suffix("")
+    return folder if folder != plan else plan.with_name(f"{plan.name}-sheets")
 
 
 def _write(drawn: Drawn, folder: Path, written: Written, *, alone: bool) -> int:

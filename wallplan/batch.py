@@ -36,7 +36,9 @@ def draw_plans(plans: Iterable[Path], draw: Draw, processes: int) -> Iterator[Dr
     from concurrent.futures import ProcessPoolExecutor
     from concurrent.futures.process import BrokenProcessPool
 
-    pool = ProcessPoolExecutor(min(processes, len(listed)), initializer=_leave_stopping_to_the_first)
+    from wallplan.processes import end_with_the_first
+
+    pool = ProcessPoolExecutor(min(processes, len(listed)), initializer=end_with_the_first)
     try:
         futures = [pool.submit(draw_plan, plan, draw) for plan in listed]
         for plan, future in zip(listed, futures, strict=True):
@@ -56,13 +58,6 @@ def draw_plan(plan: Path, draw: Draw) -> Drawn:
         return Drawn(plan, {}, 0, tuple(map(str, error.mistakes)))
     findings = prove(layout)
     return Drawn(plan, draw(layout, findings), sum(not finding.held for finding in findings), ())
-
-
-def _leave_stopping_to_the_first() -> None:
-    """Ctrl-C is for the process that was called: the others end with it and say nothing."""
-    import signal
-
-    signal.signal(signal.SIGINT, signal.SIG_IGN)
 
 
 class Written:

@@ -107,8 +107,10 @@ def _advise_walls(tasks: list[tuple[Job, int, int | None]], trials: Trials, told
         return [_advise_wall(trials.job.walls[number], trials) for _, number, _ in tasks]
     from concurrent.futures import ProcessPoolExecutor  # only many walls want it
 
+    from wallplan.processes import end_with_the_first
+
     found, laid = list[_Found](), trials.laid
-    with ProcessPoolExecutor(min(processes, len(tasks))) as pool:
+    with ProcessPoolExecutor(min(processes, len(tasks)), initializer=end_with_the_first) as pool:
         for one, tried in pool.map(_advise_apart, tasks):
             laid += tried
             found.append(one)
