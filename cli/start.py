@@ -59,7 +59,7 @@ def _heed_ctrl_c(own: int, stopping: list[bool]) -> None:
 
 
 def _end_soon() -> None:
-    """Give what is being written a second to be cleared away; helpers may take longer to be missed, and end by themselves."""
+    """Give what is being written a second to be cleared away; helpers may take longer, and end by themselves."""
     from threading import Timer
 
     watch = Timer(1.0, _end, (STOPPED, STOPPED_WORDS))

@@ -33,29 +33,31 @@ height = "{height}"
 
 @dataclass(frozen=True)
 class Ground:
-    """The two plans, the folder that their sheets go into, and what each of them writes."""
+    """The two plans, the folder that their sheets go into, what each of them writes, and which kinds of sheet."""
 
     plans: tuple[Path, Path]
     into: Path
     expected: tuple[dict[str, bytes], dict[str, bytes]]
+    only: tuple[str, ...] = ()
 
 
-def prepare(place: Path) -> Ground:
-    """Two plans, and what each of them writes when it is left alone."""
+def prepare(place: Path, only: tuple[str, ...]) -> Ground:
+    """Two plans, and what each of them writes when it is left alone; ``only`` names some kinds of sheet, () for all."""
     plans = (place / "long.toml", place / "short.toml")
     expected = []
     for plan, length, height in zip(plans, ("20' 1", "18' 5"), ("8' 8", "8'"), strict=True):
         plan.write_text(PLAN.format(length=length, height=height), encoding="utf-8")
-        start(plan, place / plan.stem).wait()
+        start(plan, place / plan.stem, only).wait()
         expected.append(read_folder(place / plan.stem))
-    assert len(set(expected[0]) & set(expected[1])) > 5
-    return Ground(plans, place / "into", (expected[0], expected[1]))
+    assert len(set(expected[0]) & set(expected[1])) > 2
+    return Ground(plans, place / "into", (expected[0], expected[1]), only)
 
 
-def start(plan: Path, into: Path) -> subprocess.Popen[bytes]:
+def start(plan: Path, into: Path, only: tuple[str, ...]) -> subprocess.Popen[bytes]:
     """``wallplan sheets``, running."""
-    return subprocess.Popen([sys.executable, "-m", "wallplan_cli", "sheets", str(plan), "--into", str(into)], cwd=ROOT,
-                            stdout=subprocess.DEVNULL)
+    kinds = [word for kind in only for word in ("--only", kind)]
+    return subprocess.Popen([sys.executable, "-m", "wallplan_cli", "sheets", str(plan), "--into", str(into), *kinds],
+                            cwd=ROOT, stdout=subprocess.DEVNULL)
 
 
 def read_folder(folder: Path) -> dict[str, bytes]:
@@ -65,7 +67,7 @@ def read_folder(folder: Path) -> dict[str, bytes]:
 
 def kill_one(ground: Ground, number: int, chance: random.Random) -> bool:
     """Start a run and kill it; whether it was killed before it ended."""
-    run = start(ground.plans[number % 2], ground.into)
+    run = start(ground.plans[number % 2], ground.into, ground.only)
     if number % 4 < 2:
         time.sleep(chance.uniform(0.0, 1.5))
     else:
@@ -90,15 +92,15 @@ def find_litter(ground: Ground) -> list[str]:
     return sorted({path.name for path in ground.into.iterdir()} - set(ground.expected[0]) - set(ground.expected[1]))
 
 
-def kill_many(place: Path, kills: int, seed: int) -> tuple[int, int, list[str]]:
+def kill_many(place: Path, kills: int, seed: int, only: tuple[str, ...] = ()) -> tuple[int, int, list[str]]:
     """Runs killed, scratch folders that they left at most, and what is wrong: files half written, and litter in the end."""
-    ground, chance = prepare(place), random.Random(seed)
+    ground, chance = prepare(place, only), random.Random(seed)
     killed, most, wrong = 0, 0, list[str]()
     for number in range(kills):
         killed += kill_one(ground, number, chance)
         wrong += find_half_written(ground)
         most = max(most, len(list(ground.into.glob(".wallplan-*"))))
-    assert start(ground.plans[0], ground.into).wait() == 0
+    assert start(ground.plans[0], ground.into, only).wait() == 0
     if not ground.expected[0].items() <= read_folder(ground.into).items():
         wrong.append("the last run's sheets")
     return killed, most, wrong + find_litter(ground)
