@@ -22,7 +22,8 @@ def cuts(
 ) -> None:
     """Write the saw list of each PLAN.
 
-    Each cut's letter, length and count, what it is sawn from, and which cut its offcut serves.
+    Each cut's letter, length and count, what it is sawn from, which cuts its offcut serves, and what each unit is sawn into:
+    as few units as can be.
     """
     for_one_only(plans, "--csv", csv)
     for_each(plans, lambda plan: _list_plan(plan, csv))
@@ -31,13 +32,15 @@ def cuts(
 def _list_plan(plan: Path, csv: str | None) -> None:
     from wallplan.lists.csv_files import write_saw_csv
     from wallplan.lists.cuts import list_cuts
-    from wallplan.lists.report import report_cuts
+    from wallplan.lists.order.sawing import nest_cuts
+    from wallplan.lists.saw_report import report_cuts
     from wallplan.planner import lay_plan
 
     spare_plans("--csv", csv, plan)
     layout = lay_plan(plan)
-    listed = list_cuts(layout)
+    sawings = nest_cuts(layout)
+    listed = list_cuts(layout, sawings)
     if csv is not None:
         put_text(write_saw_csv(listed, layout.job.measure), csv)
     if csv != "-":
-        typer.echo(report_cuts(listed, layout.job, terminal_width()))
+        typer.echo(report_cuts(listed, sawings, layout.job, terminal_width()))

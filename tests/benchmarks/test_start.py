@@ -32,6 +32,7 @@ def time_together(cases: dict[str, list[str]]) -> dict[str, float]:
 
 @pytest.mark.parametrize(("command", "imports", "most"), [
     ("lay", "typer, pydantic", 2.0),
+    ("cuts", "typer, pydantic", 2.0),
     ("sheets", "typer, pydantic, shapely, svgwrite, matplotlib.backends.backend_pdf", 1.6),
 ])
 def test_a_command_starts_near_the_floor_of_what_it_imports(command: str, imports: str, most: float, tmp_path: Path) -> None:

@@ -6,18 +6,25 @@ import pytest
 
 from tests.drawing.sheets import ink_of
 from tests.drawing.walls import laid
-from wallplan.drawing.cut_table import Cut, list_cuts, set_cuts
+from wallplan.drawing.cut_table import Row, list_rows, set_cuts
 from wallplan.drawing.primitives import Text
+from wallplan.layout.model import Layout
 from wallplan.lengths import print_inches
+from wallplan.lists.cuts import list_cuts, list_wall_cuts
 
-MANY = tuple(Cut(f"A{letter}", f'{number} 5/8" x 3 5/8"', number, number % 3 == 0)
+MANY = tuple(Row(f"A{letter}", f'{number} 5/8" x 3 5/8"', number, number % 3 == 0)
              for number, letter in enumerate("ABCDEFGHJKLMNPQ"))
+
+
+def rows_of(layout: Layout) -> tuple[Row, ...]:
+    """The rows of a layout's first wall."""
+    return list_rows(list_wall_cuts(layout.walls[0], list_cuts(layout)), layout.job)
 
 
 def test_a_cut_is_listed_once_with_its_size_and_count() -> None:
     layout, _ = laid("kiosk")
     pieces = [piece for course in layout.walls[0].courses for piece in course.pieces if piece.mark]
-    cuts = list_cuts(layout.walls[0], layout.job)
+    cuts = rows_of(layout)
     assert [cut.mark for cut in cuts] == sorted({piece.mark for piece in pieces if piece.mark})
     assert sum(cut.count for cut in cuts) == len(pieces)
     for cut in cuts:
@@ -26,7 +33,7 @@ def test_a_cut_is_listed_once_with_its_size_and_count() -> None:
 
 def test_a_rip_is_listed_with_its_height() -> None:
     layout, _ = laid("quay")
-    assert any(" x " in cut.size for cut in list_cuts(layout.walls[0], layout.job))
+    assert any(" x " in cut.size for cut in rows_of(layout))
 
 
 @pytest.mark.parametrize(("width", "room"), [(250, 100), (120, 100), (120, 20), (84, 0), (30, 0)])

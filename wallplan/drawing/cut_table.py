@@ -2,22 +2,24 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from itertools import accumulate
 
 from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES, measure
 from wallplan.drawing.panel import PADDING, Line, Panel, set_lines
 from wallplan.drawing.primitives import Primitive, Text
-from wallplan.layout.model import Piece, WallLayout
+from wallplan.layout.model import Piece
 from wallplan.lengths import print_size
+from wallplan.lists.cuts import WallCut
 from wallplan.plan.job import Job
 
 _PITCH = 1.5
 
 
 @dataclass(frozen=True)
-class Cut:
-    """One letter: size, count, and whether what another cut leaves of its unit may hold it."""
+class Row:
+    """One letter: size, count, and whether some are sawn from what other cuts leave."""
 
     mark: str
     size: str
@@ -26,23 +28,13 @@ class Cut:
 
     @property
     def cells(self) -> tuple[str, str, str]:
-        """Mark, size and count as they are lettered beside each other; the count is starred where an offcut will do."""
+        """Mark, size and count as they are lettered beside each other; the count is starred where some are from offcuts."""
         return self.mark, self.size, f"{self.count}{'*' if self.offcut else ''}"
 
 
-def list_cuts(wall: WallLayout, job: Job) -> tuple[Cut, ...]:
-    """The wall's cuts in the order of their letters; () where nothing is sawn."""
-    counts: dict[str, int] = {}
-    samples: dict[str, Piece] = {}
-    for course in wall.courses:
-        for piece in course.pieces:
-            if piece.mark:
-                counts[piece.mark] = counts.get(piece.mark, 0) + 1
-                samples.setdefault(piece.mark, piece)
-    order = sorted(counts, key=lambda mark: (len(mark), mark))
-    half = job.masonry.unit.length // 2
-    return tuple(Cut(mark, _print_cut(samples[mark], job), counts[mark], samples[mark].length <= half)
-                 for mark in order)
+def list_rows(cuts: Iterable[WallCut], job: Job) -> tuple[Row, ...]:
+    """A wall's cuts as rows; () where nothing is sawn."""
+    return tuple(Row(cut.mark, _print_cut(cut.piece, job), cut.times, cut.offcut) for cut in cuts)
 
 
 def _print_cut(piece: Piece, job: Job) -> str:
@@ -52,14 +44,14 @@ def _print_cut(piece: Piece, job: Job) -> str:
     return f"{length} x {print_size(piece.height, job.measure)}"
 
 
-def set_cuts(cuts: tuple[Cut, ...], width: float, room: float) -> Panel:
+def set_cuts(cuts: tuple[Row, ...], width: float, room: float) -> Panel:
     """The table in a panel ``width`` mm wide, lettered 5 mm high if it then stays within ``room`` mm, else 3.5 mm."""
     large = _set_table(cuts, width, LARGE_FIGURES)
     return large if large is not None and large.height <= room else _set_table(cuts, width, FIGURES) or _set_narrow(
         cuts, width)
 
 
-def _set_table(cuts: tuple[Cut, ...], width: float, height: float) -> Panel | None:
+def _set_table(cuts: tuple[Row, ...], width: float, height: float) -> Panel | None:
     """The table in as many columns as fit; None where not one fits."""
     starts = _starts(cuts, height)
     columns = int((width - PADDING) / starts[-1])
@@ -75,7 +67,7 @@ def _set_table(cuts: tuple[Cut, ...], width: float, height: float) -> Panel | No
     return Panel(width, head.height + rows * _PITCH * height, tuple(texts))
 
 
-def _starts(cuts: tuple[Cut, ...], height: float) -> tuple[float, ...]:
+def _starts(cuts: tuple[Row, ...], height: float) -> tuple[float, ...]:
     """Where mark, size and count start in a column of the table, and how wide the column is, mm."""
     widths = [max((measure(words, height) for words in column), default=0.0)
               for column in zip(*(cut.cells for cut in cuts), strict=True)]
@@ -83,7 +75,7 @@ def _starts(cuts: tuple[Cut, ...], height: float) -> tuple[float, ...]:
                             initial=0.0)) if cuts else (0.0, 0.0, 0.0, 1.0)
 
 
-def _set_narrow(cuts: tuple[Cut, ...], width: float) -> Panel:
+def _set_narrow(cuts: tuple[Row, ...], width: float) -> Panel:
     """Two rows a cut: mark and size over count."""
     letters = max(measure(cut.mark, FIGURES) for cut in cuts) + FIGURES
     head = set_lines((Line(_head(cuts)),), width)
@@ -97,9 +89,9 @@ def _set_narrow(cuts: tuple[Cut, ...], width: float) -> Panel:
     return Panel(width, y, tuple(texts))
 
 
-def _head(cuts: tuple[Cut, ...]) -> str:
+def _head(cuts: tuple[Row, ...]) -> str:
     if not cuts:
         return "NO CUTS in this wall"
     kinds = " (length x height)" if any(" x " in cut.size for cut in cuts) else ""
-    spare = "; * an offcut will do" if any(cut.offcut for cut in cuts) else ""
+    spare = "; * from offcuts, all or some" if any(cut.offcut for cut in cuts) else ""
     return f"CUTS: actual size{kinds}, how many{spare}"

@@ -22,7 +22,7 @@ from wallplan.drawing.paper import Scale
 from wallplan.drawing.primitives import Area, Box, Text
 from wallplan.layout.explain import print_courses
 from wallplan.lengths import Measure, print_size
-from wallplan.lists.cuts import KERF, Cut
+from wallplan.lists.cuts import Cut
 from wallplan.plan.job import Masonry
 
 TITLE_HEIGHT = 7.0
@@ -45,6 +45,7 @@ class Card:
     masonry: Masonry
     measured: Measure
     scale: Scale
+    kerf: int
     x: float
     y: float
 
@@ -63,7 +64,8 @@ class Card:
         size = print_size(self.cut.length, self.measured)
         if self.cut.height is not None:
             size += f" x {print_size(self.cut.height, self.measured)} high"
-        return size, f"saw {self.cut.count - self.cut.served}" if self.cut.served else f"saw {self.cut.count}"
+        own = self.cut.count - self.cut.served
+        return size, f"saw {own}" if own else f"{self.cut.count} from offcuts"
 
     @property
     def lines(self) -> tuple[str, ...]:
@@ -74,7 +76,7 @@ class Card:
         if cut.offcut:
             served = f": saw {cut.serves} from it" if cut.serves else ""
             lines.append(f"Offcut {print_size(cut.offcut, self.measured)}{served}.")
-        if cut.served:
+        if 0 < cut.served < cut.count:
             lines.append(f"{cut.served} more of {cut.count} from offcuts.")
         return tuple(shorten(line, SMALLEST, WIDEST) for line in lines)
 
@@ -126,7 +128,7 @@ def _draw_unit(board: Board, card: Card, top: float) -> None:
     length, height = (card.scale.on_paper(ticks) for ticks in card.stock)
     kept_wide = card.scale.on_paper(card.cut.length)
     kept_high = height if card.cut.height is None else card.scale.on_paper(card.cut.height)
-    kerf = card.scale.on_paper(KERF)
+    kerf = card.scale.on_paper(card.kerf)
     unit = Box(card.x, top, card.x + length, top + height)
     kept = Box(unit.left, unit.bottom - kept_high, unit.left + kept_wide, unit.bottom)
     board.outline([unit], UNIT_LINE)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from functools import partial
 
 from wallplan.drawing.cautions import DUST
@@ -16,7 +17,10 @@ from wallplan.drawing.sheet_frame import Heading, find_room, frame_sheet, make_p
 from wallplan.drawing.title_block import Sheet
 from wallplan.layout.model import Layout
 from wallplan.lengths import Measure, print_size
-from wallplan.lists.cuts import KERF, Cut, list_cuts
+from wallplan.lists.cuts import Cut, list_cuts
+from wallplan.lists.order.line import Sawing
+from wallplan.lists.order.notes import tell_nesting
+from wallplan.lists.order.sawing import nest_cuts
 
 CARD_SCALES: dict[Measure, tuple[Scale, ...]] = {
     "feet": (Scale("3 in = 1 ft", 4), Scale("1 1/2 in = 1 ft", 8), *POLE_SCALES["feet"]),
@@ -33,13 +37,13 @@ INSET = 1.5
 """Between the border and a card's lines, mm."""
 
 
-def plan_saw_sheets(layout: Layout, paper: str | None) -> tuple[Draft, ...]:
-    """The saw list's sheets; () where nothing is cut. Raises UnknownPaper."""
+def plan_saw_sheets(layout: Layout, paper: str | None, sawings: tuple[Sawing, ...] | None = None) -> tuple[Draft, ...]:
+    """The saw list's sheets; () where nothing is cut. Raises UnknownPaper. ``sawings`` as ``list_cuts`` takes them."""
     sheet = find_paper(paper, layout.job.measure)
-    cuts = list_cuts(layout)
+    cuts = list_cuts(layout, sawings)
     if not cuts:
         return ()
-    heading = _make_heading(layout, cuts)
+    heading = _make_heading(layout, cuts, tell_nesting(nest_cuts(layout) if sawings is None else sawings))
     way, scale, sheets = _choose(layout, cuts, heading, sheet)
     return tuple(Draft("Saw list", (number, len(sheets)), partial(_draw_page, layout, cuts, heading, (way, scale), stands))
                  for number, stands in enumerate(sheets, start=1))
@@ -66,16 +70,16 @@ def _choose(layout: Layout, cuts: tuple[Cut, ...], heading: Heading,
 
 
 def _make_card(layout: Layout, cut: Cut, scale: Scale, x: float, y: float) -> Card:
-    return Card(cut, layout.job.masonry, layout.job.measure, scale, x, y)
+    return Card(cut, layout.job.masonry, layout.job.measure, scale, layout.job.order.kerf, x, y)
 
 
-def _make_heading(layout: Layout, cuts: tuple[Cut, ...]) -> Heading:
-    kerf = tie(print_size(KERF, layout.job.measure))
+def _make_heading(layout: Layout, cuts: tuple[Cut, ...], nested: Iterable[str]) -> Heading:
+    kerf = tie(print_size(layout.job.order.kerf, layout.job.measure))
     total, spared = sum(cut.count for cut in cuts), sum(cut.served for cut in cuts)
     told = (
         f"{total} cuts in {len(cuts)} saw settings, the longest first; {spared} of them from offcuts. Kerf {kerf}, black.",
         "Heavy outline: what is kept. Hatched: what is left. Set the saw once, saw one, lay it dry, then the rest; tick.",
-        "An offcut is sawn again only where it holds the smaller cut and its kerf.",
+        *nested,
     )
     return Heading("SAW LIST", "Each unit seen on its face. Actual sizes.", told, DUST, layout.walls)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from wallplan.drawing.cut_table import Cut, list_cuts, set_cuts
+from wallplan.drawing.cut_table import Row, list_rows, set_cuts
 from wallplan.drawing.dimensions import running_height, side_widths, stagger
 from wallplan.drawing.face import Face, FaceName, show_face
 from wallplan.drawing.key import set_key
@@ -22,6 +22,7 @@ from wallplan.drawing.title_block import Sheet, set_notes, set_title_block, tell
 from wallplan.drawing.view import View, Window, whole
 from wallplan.findings import Finding
 from wallplan.layout.model import WallLayout
+from wallplan.lists.cuts import Cut, list_wall_cuts
 from wallplan.plan.job import Job
 
 COLUMN = 84.0
@@ -49,7 +50,7 @@ class Subject:
     wall: WallLayout
     job: Job
     findings: tuple[Finding, ...]
-    cuts: tuple[Cut, ...]
+    cuts: tuple[Row, ...]
     tally: Tally
     face: Face
 
@@ -85,10 +86,11 @@ class SheetPlan:
     apart: bool
 
 
-def make_subject(wall: WallLayout, job: Job, findings: tuple[Finding, ...], name: FaceName = "outside") -> Subject:
-    """A wall with all that the sheets of one of its faces say of it."""
+def make_subject(wall: WallLayout, job: Job, findings: tuple[Finding, ...], cuts: tuple[Cut, ...],
+                 name: FaceName = "outside") -> Subject:
+    """A wall with all that the sheets of one of its faces say of it. ``cuts`` is the job's saw list."""
     seen, face = show_face(wall, job.masonry.unit.thickness, name)
-    return Subject(seen, job, findings, list_cuts(wall, job), tally(seen), face)
+    return Subject(seen, job, findings, list_rows(list_wall_cuts(wall, cuts), job), tally(seen), face)
 
 
 def plan_sheets(subject: Subject, paper: Paper) -> SheetPlan:

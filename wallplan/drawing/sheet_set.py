@@ -45,7 +45,7 @@ def _plan(layout: Layout, findings: tuple[Finding, ...], paper: str | None, kind
 
     match kind:
         case "wall":
-            return plan_wall_sheets(layout, findings, paper, face)
+            return plan_wall_sheets(layout, findings, paper, face, order.sawings if order else None)
         case "course":
             return plan_course_sheets(layout, paper)
         case "marks":
@@ -55,7 +55,7 @@ def _plan(layout: Layout, findings: tuple[Finding, ...], paper: str | None, kind
         case "leads":
             return plan_leads_sheets(layout, paper)
         case "saw-list":
-            return plan_saw_sheets(layout, paper)
+            return plan_saw_sheets(layout, paper, order.sawings if order else None)
         case "order":
             return plan_order_sheets(layout, order, paper) if order else ()
         case _:

@@ -35,17 +35,21 @@ from wallplan.drawing.view import View, Window
 from wallplan.findings import Finding
 from wallplan.layout.model import Layout
 from wallplan.lengths import print_length
+from wallplan.lists.cuts import list_cuts
+from wallplan.lists.order.line import Sawing
 
 
 def plan_wall_sheets(layout: Layout, findings: tuple[Finding, ...], paper: str | None,
-                     face: FaceName = "outside") -> tuple[Draft, ...]:
+                     face: FaceName = "outside", sawings: tuple[Sawing, ...] | None = None) -> tuple[Draft, ...]:
     """The wall sheets of a layout, wall by wall; () for a layout without walls. A face that no one sees has no sheet.
 
-    ``paper`` is letter, tabloid, A4 or A3; None takes letter for feet and A4 for metric. Raises UnknownPaper.
+    ``sawings`` as ``list_cuts`` takes them. ``paper`` is letter, tabloid, A4 or A3; None takes letter for feet and A4 for
+    metric. Raises UnknownPaper.
     """
     sheet = find_paper(paper, layout.job.measure)
     names = name_walls(tuple(wall.wall.name for wall in layout.walls))
-    subjects = [make_subject(wall, layout.job, findings, face) for wall in layout.walls]
+    cuts = list_cuts(layout, sawings)
+    subjects = [make_subject(wall, layout.job, findings, cuts, face) for wall in layout.walls]
     end = "-inside" if face == "inside" else ""
     return tuple(draft for subject, name in zip(subjects, names, strict=True) if subject.wall.wall.length > 0
                  for draft in _plan_wall(subject, f"{name}{end}", sheet))

@@ -1,25 +1,26 @@
-"""Layout -> saw list: what is cut, how many, from which unit, and which offcut serves which cut."""
+"""Layout -> saw list: what is cut, how many, from which unit, and which offcut serves which cut: the order's own nesting."""
 
 from __future__ import annotations
 
 from collections import Counter
-from dataclasses import dataclass, replace
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, NamedTuple
 
-from wallplan.layout.model import Layout, Piece, Shape
-from wallplan.lengths import TICKS_PER_INCH, TICKS_PER_MM
-from wallplan.plan.job import Masonry
+from wallplan.layout.model import Layout, Piece, Shape, WallLayout
+from wallplan.plan.job import Job
 
-KERF = TICKS_PER_INCH // 8
-"""Width of a wet saw's cut, 1/8 in (3.2 mm); common practice, no source."""
+if TYPE_CHECKING:
+    from wallplan.lists.order.line import Sawing, Sawn
 
 
 @dataclass(frozen=True)
 class Cut:
     """One line of the saw list: all pieces of a job with one mark and one shape. Lengths in ticks.
 
-    ``height`` is None where the unit keeps its height. ``stock`` names the piece it is sawn from. ``offcut`` is what is
-    left of that in length; ``serves`` is the mark of the cut that can be sawn from it, None where none can, and
-    ``served`` how many pieces of this line come from other lines' offcuts.
+    ``height`` is None where the unit keeps its height. ``stock`` names the unit that most are sawn from. ``offcut`` is what
+    such a cut leaves of that, nought where all come from what others leave; ``serves`` names the cuts that are sawn from what
+    is left of these units, None where none are, and ``served`` is how many pieces of this line come from what others left.
     """
 
     mark: str
@@ -35,17 +36,51 @@ class Cut:
     served: int
 
 
-def list_cuts(layout: Layout) -> tuple[Cut, ...]:
-    """The saw list, one saw setting after the other, the longest first; () where nothing is cut."""
-    masonry = layout.job.masonry
+class WallCut(NamedTuple):
+    """A cut of one wall: a piece of it, how many stand in the wall; ``offcut`` is True where the job saws some from offcuts."""
+
+    mark: str
+    piece: Piece
+    times: int
+    offcut: bool
+
+
+@dataclass
+class _Way:
+    """How a line's pieces come about: from which units, in what is left of others, and what is left for others."""
+
+    units: Counter[tuple[str, int]] = field(default_factory=Counter)
+    beside: Counter[tuple[str, int]] = field(default_factory=Counter)
+    serves: Counter[str] = field(default_factory=Counter)
+    served: int = 0
+
+
+def list_cuts(layout: Layout, sawings: tuple[Sawing, ...] | None = None) -> tuple[Cut, ...]:
+    """The saw list, one saw setting after the other, the longest first; () where nothing is cut.
+
+    ``sawings`` is how the job's cuts are nested where that is known already; else they are nested here.
+    """
+    from wallplan.lists.order.sawing import nest_cuts, sawn_shape
+
     groups: dict[tuple[str, Shape], list[tuple[str, int, Piece]]] = {}
-    for wall in layout.walls:
-        for course in wall.courses:
-            for piece in course.pieces:
-                if piece.mark is not None:
-                    groups.setdefault((piece.mark, piece.shape), []).append((wall.wall.name, course.number, piece))
-    lines = [_list_group(mark, shape, pieces, masonry) for (mark, shape), pieces in groups.items()]
-    return _pair_offcuts(sorted(lines, key=lambda cut: (len(cut.mark), cut.mark, cut.shape)), masonry)
+    for wall, course, piece in _marked(layout.walls):
+        groups.setdefault((piece.mark or "", sawn_shape(piece, layout.job)), []).append((wall, course, piece))
+    if not groups:
+        return ()
+    ways = _find_ways(nest_cuts(layout) if sawings is None else sawings)
+    lines = [_list_group(mark, shape, pieces, ways.get((mark, shape), _Way()), layout.job)
+             for (mark, shape), pieces in groups.items()]
+    return tuple(sorted(lines, key=lambda cut: (len(cut.mark), cut.mark, cut.shape)))
+
+
+def list_wall_cuts(wall: WallLayout, cuts: Iterable[Cut]) -> tuple[WallCut, ...]:
+    """The cuts of one wall in the order of their letters; () where nothing is sawn. ``cuts`` is the job's saw list."""
+    spared = {cut.mark for cut in cuts if cut.served}
+    found: dict[str, list[Piece]] = {}
+    for _, _, piece in _marked((wall,)):
+        found.setdefault(piece.mark or "", []).append(piece)
+    return tuple(WallCut(mark, found[mark][0], len(found[mark]), mark in spared)
+                 for mark in sorted(found, key=lambda mark: (len(mark), mark)))
 
 
 def count_pieces(layout: Layout) -> Counter[tuple[str, Shape, int]]:
@@ -56,51 +91,45 @@ def count_pieces(layout: Layout) -> Counter[tuple[str, Shape, int]]:
     )
 
 
-def _list_group(mark: str, shape: Shape, pieces: list[tuple[str, int, Piece]], masonry: Masonry) -> Cut:
-    unit = masonry.unit
+def _marked(walls: Sequence[WallLayout]) -> Iterator[tuple[str, int, Piece]]:
+    return ((wall.wall.name, course.number, piece)
+            for wall in walls for course in wall.courses for piece in course.pieces if piece.mark is not None)
+
+
+def _find_ways(sawings: Iterable[Sawing]) -> dict[tuple[str, str], _Way]:
+    """How the pieces of each mark and shape come about, over all patterns."""
+    ways: dict[tuple[str, str], _Way] = {}
+    for sawing in sawings:
+        for sawn in sawing.sawn:
+            unit = f"half-high {sawn.piece}" if sawing.half_high else sawn.piece, sawn.length
+            first, *rest = sawn.kinds
+            way = ways.setdefault(first, _Way())
+            way.units[unit] += sawn.times
+            for kind in rest:
+                way.serves[kind[0]] += sawn.times
+                small = ways.setdefault(kind, _Way())
+                small.served += sawn.times
+                small.beside[unit] += sawn.times
+    return ways
+
+
+def _list_group(mark: str, shape: Shape, pieces: list[tuple[str, int, Piece]], way: _Way, job: Job) -> Cut:
+    unit = job.masonry.unit
     length, height = max(piece.length for *_, piece in pieces), max(piece.height for *_, piece in pieces)
-    stock, stock_length = _pick_stock(length, masonry)
-    if height == unit.half_high:
-        stock = f"half-high {stock}"
+    (stock, stock_length), _ = max((way.units or way.beside).items(), key=lambda found: found[1],
+                                   default=((unit.pieces[0].name, unit.length), 0))
+    left = stock_length - length - job.order.kerf if way.units else 0
     return Cut(
         mark, length, None if height in (unit.height, unit.half_high) else height, shape, stock, len(pieces),
         tuple(dict.fromkeys(wall for wall, *_ in pieces)), tuple(sorted({course for _, course, _ in pieces})),
-        max(0, stock_length - length - KERF), None, 0,
+        max(0, left), ", ".join(sorted(way.serves, key=_alphabet)) or None, way.served,
     )
 
 
-def _pick_stock(length: int, masonry: Masonry) -> tuple[str, int]:
-    """The shortest stock length that the family moulds and that is long enough; ticks."""
-    fitting = [piece for piece in masonry.unit.pieces if piece.length >= length - TICKS_PER_MM and not piece.sawn]
-    best = min(fitting, key=lambda piece: piece.length, default=masonry.unit.pieces[0])
-    return best.name, best.length
+def _alphabet(mark: str) -> tuple[int, str]:
+    return len(mark), mark
 
 
-def _pair_offcuts(lines: list[Cut], masonry: Masonry) -> tuple[Cut, ...]:
-    """Give each line's offcuts to the longest cut that they can be sawn into.
-
-    A hollow unit's offcut has one open end, so it serves only where no end is seen: between stretchers. A brick's does
-    anywhere. Ripped pieces are left alone.
-    """
-    wanted = {index: cut.count for index, cut in enumerate(lines)}
-    served = dict.fromkeys(wanted, 0)
-    paired = dict[int, str]()
-    for index, cut in enumerate(lines):
-        for other, small in enumerate(lines):
-            if wanted[index] and wanted[other] and _can_serve(cut, small, masonry, same=index == other):
-                taken = min(wanted[index], wanted[other]) if index != other else wanted[index] // 2
-                if taken:
-                    paired[index] = small.mark
-                    wanted[other] -= taken
-                    wanted[index] -= taken
-                    served[other] += taken
-                    break
-    return tuple(
-        replace(cut, serves=paired.get(index), served=served[index]) for index, cut in enumerate(lines)
-    )
-
-
-def _can_serve(cut: Cut, small: Cut, masonry: Masonry, *, same: bool) -> bool:
-    plain = masonry.unit.solid or (cut.shape == small.shape == "stretcher")
-    fits = small.length <= cut.offcut and (same or small.length <= cut.length)
-    return plain and fits and cut.height is None and small.height is None
+def tell_sawn(sawn: Sawn) -> str:
+    """What one unit is sawn into, in the order in which it is sawn: ``A + B``."""
+    return " + ".join(name for name, _ in sawn.kinds)

@@ -6,19 +6,16 @@ from collections import Counter
 from collections.abc import Mapping, Sequence
 
 from wallplan.findings import Finding
-from wallplan.layout.explain import print_courses
 from wallplan.layout.model import Layout, WallLayout
 from wallplan.lengths import print_joint, print_length, print_size
 from wallplan.lists.bond_drawing import LEGEND, draw_bond
 from wallplan.lists.columns import set_columns, wrap_text
-from wallplan.lists.cuts import Cut
 from wallplan.plan.job import Job
 
 CAUTION = (
     "A layout, not a structural design: local codes and licensed designers go first. Dry-lay course 1 and measure "
     "your own units before you cut."
 )
-SAW_CAUTION = "Cut wet or with extraction, and wear a mask: the dust of masonry is silica, and silica kills."
 
 
 def report_layout(layout: Layout, broken: Sequence[Finding], width: int, notes: Mapping[str, str] | None = None) -> str:
@@ -145,17 +142,3 @@ def report_findings(layout: Layout, findings: Sequence[Finding], width: int) -> 
 
 def _tell_held(finding: Finding, width: int) -> list[str]:
     return [wrap_text(f"held   {finding.rule}: {finding.figure}; limit {finding.limit}", width, indent="  ")]
-
-
-def report_cuts(cuts: Sequence[Cut], job: Job, width: int) -> str:
-    """The saw list as a table."""
-    if not cuts:
-        return f"{job.title}: nothing is cut."
-    rows = [["mark", "length", "height", "count", "from", "shape", "offcut", "where"]]
-    for cut in cuts:
-        offcut = print_size(cut.offcut, job.measure) + (f" makes a {cut.serves}" if cut.serves else "")
-        height = "full" if cut.height is None else print_size(cut.height, job.measure)
-        rows.append([cut.mark, print_size(cut.length, job.measure), height, str(cut.count), cut.stock, cut.shape, offcut,
-                     f"{', '.join(cut.walls)}: {print_courses(list(cut.courses))}"])
-    table = set_columns(rows, width, right=frozenset({3}))
-    return "\n\n".join([f"{job.title}: saw list", table, wrap_text(SAW_CAUTION, width)])

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal, NamedTuple
 
+from wallplan.layout.model import Shape
 from wallplan.lengths import to_mm
 from wallplan.lists.order.figures import plain
 from wallplan.lists.order.nesting import Nesting
@@ -47,18 +48,24 @@ class Line:
 
 
 class Sawn(NamedTuple):
-    """Units sawn alike: into which cuts, how many units, from which stock piece and shape; ticks lost of each.
+    """Units sawn alike: into which cuts (name and shape, in the order in which they are sawn), how many units, from which
+    stock piece and shape; ticks lost of each.
 
     Of a rip, a unit stands here for a strip of it.
     """
 
-    cuts: tuple[str, ...]
+    kinds: tuple[tuple[str, Shape], ...]
     times: int
     piece: str
     shape: str
     length: int
     kerf: int
     offcut: int
+
+    @property
+    def cuts(self) -> tuple[str, ...]:
+        """The names of the cuts."""
+        return tuple(name for name, _ in self.kinds)
 
 
 class Ripped(NamedTuple):

@@ -9,8 +9,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from typing import Literal
 
-PLAIN = "stretcher"
+PLAIN: Literal["stretcher"] = "stretcher"
 FINISHED_ENDS = 2
 MOST_PATTERNS = 50_000
 """More ways than this to saw a unit are not looked through; then the nesting may miss its bound, and says so."""

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
-from typing import NamedTuple
+from typing import NamedTuple, cast
 
 from wallplan.catalogue.unit import Unit
-from wallplan.layout.model import Layout, Piece, WallLayout
+from wallplan.layout.model import Layout, Piece, Shape, WallLayout
 from wallplan.lists.order.counted import pieces_in
 from wallplan.lists.order.line import Sawing, Sawn
 from wallplan.lists.order.nesting import Nesting, nest
@@ -50,6 +50,11 @@ def name_unit(job: Job, piece: str, shape: str, half_high: bool) -> str:
 def is_half_high(piece: Piece, job: Job) -> bool:
     """True for a unit of the family's half height."""
     return piece.height == job.masonry.unit.half_high
+
+
+def sawn_shape(piece: Piece, job: Job) -> Shape:
+    """The shape of the unit that a cut needs: its own, but any solid unit will do for another."""
+    return PLAIN if job.masonry.unit.solid and piece.shape not in CROSS_SECTIONS else piece.shape
 
 
 def _find_cuts(layout: Layout) -> Iterator[tuple[_Kind, _Cut]]:
@@ -100,10 +105,12 @@ def _nest_kind(kind: _Kind, cuts: Counter[_Cut], job: Job) -> Sawing:
 
 def _saw(kind: _Kind, nesting: Nesting, pattern: Pattern, times: int, unit: Unit) -> Sawn:
     """One pattern, from the shortest length that the family moulds and that it fits: a full, or perhaps a half."""
-    names = tuple(sort.name for sort, n in zip(nesting.sorts, pattern, strict=True) for _ in range(n))
+    sorts = [sort for sort, n in zip(nesting.sorts, pattern, strict=True) for _ in range(n)]
+    sorts.sort(key=lambda sort: sort.shape == PLAIN)  # a corner cut first: it is why the unit is a corner unit
+    kinds = tuple((sort.name, cast("Shape", sort.shape if kind.section == PLAIN else kind.section)) for sort in sorts)
     shape = nesting.shape_of(pattern) if kind.section == PLAIN else kind.section
     moulded = [piece for piece in unit.pieces if kind.rip is None and not piece.sawn]
     fitting = [piece for piece in moulded if fits(Stock(piece.length, nesting.stock.kerf), nesting.sorts, pattern)]
     piece = min(fitting, key=lambda stock: stock.length, default=unit.pieces[0])
-    return Sawn(names, times, piece.name, shape, piece.length,
+    return Sawn(kinds, times, piece.name, shape, piece.length,
                 *loss(Stock(piece.length, nesting.stock.kerf), nesting.sorts, pattern))

@@ -1,0 +1,49 @@
+"""The saw list as the terminal shows it: each cut, and what each unit is sawn into."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from wallplan.layout.explain import print_courses
+from wallplan.lengths import print_size
+from wallplan.lists.columns import set_columns, wrap_text
+from wallplan.lists.cuts import Cut, tell_sawn
+from wallplan.lists.order.line import Sawing
+from wallplan.lists.order.notes import tell_nesting
+from wallplan.lists.order.sawing import name_unit
+from wallplan.plan.job import Job
+
+CAUTION = "Cut wet or with extraction, and wear a mask: the dust of masonry is silica, and silica kills."
+
+
+def report_cuts(cuts: Sequence[Cut], sawings: Sequence[Sawing], job: Job, width: int) -> str:
+    """The whole report of ``wallplan cuts``."""
+    if not cuts:
+        return f"{job.title}: nothing is cut."
+    rows = [["mark", "length", "height", "count", "from", "shape", "offcut", "where"]]
+    for cut in cuts:
+        height = "full" if cut.height is None else print_size(cut.height, job.measure)
+        rows.append([cut.mark, print_size(cut.length, job.measure), height, str(cut.count), cut.stock, cut.shape,
+                     print_size(cut.offcut, job.measure), _tell_where(cut)])
+    parts = [f"{job.title}: saw list", set_columns(rows, width, right=frozenset({3}))]
+    units = [["units", "of", "sawn into", "left of each"], *_list_units(sawings, job)]
+    parts += ["What each unit is sawn into:\n" + set_columns(units, width, right=frozenset({0}), indent=2)]
+    parts += [wrap_text(note, width) for note in tell_nesting(sawings)]
+    return "\n\n".join([*parts, wrap_text(CAUTION, width)])
+
+
+def _tell_where(cut: Cut) -> str:
+    where = f"{', '.join(cut.walls)}: {print_courses(list(cut.courses))}"
+    if cut.served:
+        where += f"; {cut.served if cut.served < cut.count else 'all'} from offcuts"
+    return where + (f"; its offcut makes {cut.serves}" if cut.serves else "")
+
+
+def _list_units(sawings: Sequence[Sawing], job: Job) -> Iterator[list[str]]:
+    """A row for each way in which units are sawn; a rip's strips stand for units, told as such."""
+    for sawing in sawings:
+        for sawn in sawing.sawn:
+            name = name_unit(job, sawn.piece, sawn.shape, sawing.half_high)
+            if sawing.rip is not None:
+                name = f"strips {print_size(sawing.rip, job.measure)} high of {name}"
+            yield [str(sawn.times), name, tell_sawn(sawn), print_size(sawn.offcut, job.measure)]
