@@ -73,7 +73,8 @@ def draw_set(layout: Layout, findings: tuple[Finding, ...], paper: str | None, o
     if "marks" in wanted:
         files[f"{job}-marks.csv"] = write_marks_csv(list_marks(layout), layout.job.measure).encode()
     if "saw-list" in wanted:
-        files[f"{job}-saw-list.csv"] = write_saw_csv(list_cuts(layout, order.sawings if order else None), layout.job.measure).encode()
+        cuts = list_cuts(layout, order.sawings if order else None)
+        files[f"{job}-saw-list.csv"] = write_saw_csv(cuts, layout.job.measure).encode()
     if order is not None and "order" in wanted:
         files[f"{job}-order.csv"] = write_order_csv(order).encode()
     if order is not None and "days" in wanted:

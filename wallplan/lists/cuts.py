@@ -19,8 +19,8 @@ class Cut:
     """One line of the saw list: all pieces of a job with one mark and one shape. Lengths in ticks.
 
     ``height`` is None where the unit keeps its height. ``stock`` names the unit that most are sawn from. ``offcut`` is what
-    such a cut leaves of that, nought where all come from what others leave; ``serves`` names the cuts that are sawn from what
-    is left of these units, None where none are, and ``served`` is how many pieces of this line come from what others left.
+    such a cut leaves of that, nought where all come from what others leave; ``serves`` names the cuts that are sawn from
+    what is left of these units, None where none are, and ``served`` is how many of this line come from what others left.
     """
 
     mark: str
@@ -37,7 +37,7 @@ class Cut:
 
 
 class WallCut(NamedTuple):
-    """A cut of one wall: a piece of it, how many stand in the wall; ``offcut`` is True where the job saws some from offcuts."""
+    """A cut of one wall: a piece of it, how many are in the wall; ``offcut`` is True where the job saws some from offcuts."""
 
     mark: str
     piece: Piece
