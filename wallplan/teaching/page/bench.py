@@ -1,0 +1,117 @@
+"""One piece of a course tried out: the wall as built so far, with any length laid in the place of the right one.
+
+What a learner picks is laid like a mason would go on from it: back to the wall's own joints as soon as a piece reaches one.
+The rules of ``check`` then measure that wall; what they newly find broken is what the pick did.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from functools import cached_property
+
+from wallplan.findings import Finding
+from wallplan.layout.model import Piece, WallLayout
+from wallplan.plan.job import Job
+from wallplan.rules.as_laid import ROUNDING, measure_wall
+from wallplan.teaching.runs import Run, WallRuns
+
+UNDER = 3
+"""Courses under the one being laid that are measured with it: the one that it laps and two that it is plumb with."""
+
+
+@dataclass(frozen=True)
+class Bench:
+    """A place in a run where a piece is to be picked. ``place`` counts the run's pieces from its left end."""
+
+    runs: WallRuns
+    course: int
+    run: Run
+    place: int
+
+    @property
+    def job(self) -> Job:
+        """The job that the wall belongs to."""
+        return self.runs.job
+
+    @property
+    def piece(self) -> Piece:
+        """The piece that the layout has here."""
+        return self.run.pieces[self.place]
+
+    @property
+    def ends_run(self) -> bool:
+        """Whether the piece is the last of its run."""
+        return self.place == len(self.run.pieces) - 1
+
+    @cached_property
+    def _own_breaks(self) -> tuple[Finding, ...]:
+        return _measure(self._build(self.run.pieces), self.job)
+
+    @cached_property
+    def found_before(self) -> frozenset[tuple[object, ...]]:
+        """What is broken with the layout's own piece, so that no pick is blamed for it."""
+        return frozenset(_key(finding) for finding in self._own_breaks)
+
+    @property
+    def is_broken(self) -> bool:
+        """Whether the layout's own piece breaks a rule, so that there is nothing right to pick."""
+        left, right = self.piece.left - ROUNDING, self.piece.right + ROUNDING
+        return any(finding.at is not None and left <= finding.at <= right for finding in self._own_breaks)
+
+    def lay(self, length: int) -> tuple[Piece, ...]:
+        """The run with a piece of another length here, and what a mason would lay behind it."""
+        piece, joint = self.piece, self.job.masonry.joint
+        before, offered = self.run.pieces[:self.place], self._cut(piece.left, length)
+        start = offered.right + joint
+        rest = [other for other in self.run.pieces[self.place:] if other.right > start + ROUNDING]
+        if not rest:
+            return (*before, offered)
+        next_one = self._close(start, rest)
+        return (*before, offered, next_one, *(other for other in rest if other.left > next_one.right))
+
+    def _close(self, start: int, rest: list[Piece]) -> Piece:
+        """The piece that brings the run back to the wall's own joints, no sliver where a longer one does it too."""
+        masonry = self.job.masonry
+        ends = [other.right for other in rest if other.right - start <= masonry.unit.length + ROUNDING]
+        whole = [end for end in ends if end - start + masonry.joint >= masonry.least_piece - ROUNDING]
+        return self._cut(start, (whole or ends or [rest[0].right])[0] - start)
+
+    def _cut(self, left: int, length: int) -> Piece:
+        stock = {one.length: one.name for one in reversed(self.job.masonry.unit.pieces)}
+        near = next((one for one in stock if abs(one - length) <= ROUNDING), None)
+        name = "cut" if near is None else stock[near]
+        return self.piece._replace(left=left, length=length, piece=name, mark="?" if name == "cut" else None)
+
+    def name(self, length: int) -> str:
+        """The stock name of a length, or "cut"."""
+        return self._cut(self.piece.left, length).piece
+
+    def find_breaks(self, laid: tuple[Piece, ...]) -> tuple[Finding, ...]:
+        """What the rules find broken in the wall so far with the run laid like this, and not with the layout's own run."""
+        found = _measure(self._build(laid), self.job)
+        return tuple(finding for finding in found if _key(finding) not in self.found_before)
+
+    def _build(self, laid: tuple[Piece, ...]) -> WallLayout:
+        """The wall up to this course; what that breaks by being no whole wall is broken with the right piece too."""
+        courses = self.runs.wall.courses[max(0, self.course - 1 - UNDER):self.course]
+        own = courses[-1]
+        others = tuple(piece for piece in own.pieces if piece not in self.run.pieces)
+        pieces = tuple(sorted((*others, *laid), key=lambda piece: piece.left))
+        return replace(self.runs.wall, courses=(*courses[:-1], replace(own, pieces=pieces)))
+
+
+def _measure(wall: WallLayout, job: Job) -> tuple[Finding, ...]:
+    """The rules that a piece can break while a wall is built: what is broken of them, in the last course and under it."""
+    from wallplan.rules.cover import check_cover
+    from wallplan.rules.joints import check_joints
+    from wallplan.rules.lap import check_lap
+    from wallplan.rules.pieces import check_pieces
+    from wallplan.rules.plumb import check_plumb
+
+    laid, own = measure_wall(wall, job), measure_wall(replace(wall, courses=wall.courses[-1:]), job)
+    rules = ((check_cover, own), (check_pieces, own), (check_joints, own), (check_lap, laid), (check_plumb, laid))
+    return tuple(finding for rule, measured in rules for finding in rule(measured) if not finding.held)
+
+
+def _key(finding: Finding) -> tuple[object, ...]:
+    return finding.rule, finding.course, finding.at, finding.figure.partition(" (so in ")[0]

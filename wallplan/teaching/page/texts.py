@@ -1,0 +1,74 @@
+"""Words of the page, each sentence kept once: pieces and courses name them by their place in one list."""
+
+from __future__ import annotations
+
+from wallplan.catalogue.unit import Unit
+from wallplan.layout.model import Piece
+from wallplan.lengths import Measure, print_size
+from wallplan.plan.job import Job
+
+SIZES = {"full": "full", "three-quarter": "three-quarter", "half": "half", "quarter": "quarter"}
+SHAPES = {"corner": "corner unit", "sash": "sash unit", "bond beam": "bond-beam unit", "lintel": "lintel unit"}
+
+
+class Texts:
+    """A list of sentences that holds each of them once."""
+
+    def __init__(self) -> None:
+        """An empty list."""
+        self._places: dict[str, int] = {}
+
+    def keep(self, text: str) -> int:
+        """The place of a sentence in the list; it is added where it is new."""
+        return self._places.setdefault(text, len(self._places))
+
+    def all(self) -> list[str]:
+        """The sentences by their places."""
+        return list(self._places)
+
+
+def name_piece(piece: Piece, unit: Unit) -> str:
+    """What a mason calls a piece: "Half block, corner unit", "Cut A", "End of a block of Road side"."""
+    if piece.shape == "return":
+        return f"End of a {unit.kind} of {piece.of}"
+    if piece.shape == "precast":
+        return "Precast lintel"
+    low = piece.height < unit.height
+    if piece.mark is not None:
+        name = f"Cut {piece.mark}" if piece.piece == "cut" else f"Ripped {SIZES[piece.piece]} {unit.kind} {piece.mark}"
+    else:
+        name = f"{'Half-high ' if low else ''}{SIZES.get(piece.piece, 'cut')} {unit.kind}"
+    shape = SHAPES.get(piece.shape)
+    return name[:1].upper() + name[1:] + (f", {shape}" if shape else "")
+
+
+def label_piece(piece: Piece) -> str:
+    """The word that fits on a piece's face: full, half, its cut's letter, or what it is in the wall."""
+    if piece.shape in ("return", "precast"):
+        return {"return": "other wall", "precast": "lintel"}[piece.shape]
+    if piece.mark is not None:
+        return f"cut {piece.mark}"
+    return {"three-quarter": "3/4", "quarter": "1/4"}.get(piece.piece, piece.piece)
+
+
+def style_piece(piece: Piece) -> str:
+    """How a piece is drawn: whole, part (a stock length under the full one), cut or other (the other wall's, precast)."""
+    if piece.shape in ("return", "precast"):
+        return "other"
+    if piece.mark is not None or piece.piece == "cut":
+        return "cut"
+    return "whole" if piece.piece == "full" else "part"
+
+
+def tell_size(piece: Piece, measure: Measure) -> str:
+    """Length and height of a piece in words."""
+    return f"{print_size(piece.length, measure)} long, {print_size(piece.height, measure)} high"
+
+
+def tell_unit(job: Job) -> str:
+    """The unit with its three sizes, the bond and the joint, as one line."""
+    masonry, measure = job.masonry, job.measure
+    unit = masonry.unit
+    sizes = " × ".join(print_size(size, measure) for size in (unit.length, unit.height, unit.thickness))
+    bond = "stack bond" if masonry.bond == "stack" else f"{masonry.bond} bond"
+    return f"{unit.name}, {sizes} (long × high × thick), {bond}, joints of {print_size(masonry.joint, measure)}"

@@ -1,0 +1,123 @@
+"""What the rules of ``check`` say of a pick, in words for the one who made it."""
+
+from __future__ import annotations
+
+from typing import Literal, NamedTuple
+
+from wallplan.findings import Finding, RuleName
+from wallplan.layout.model import Piece
+from wallplan.lengths import print_size
+from wallplan.rules.as_laid import ROUNDING
+from wallplan.teaching.page.bench import Bench
+from wallplan.teaching.why import why_piece
+
+Kind = Literal["right", "dearer", "wrong"]
+Fault = Literal["", "more pieces", "too long", "sliver", "straight joint", "short lap", "sliver next", "gap", "out of plumb"]
+
+ORDER: tuple[RuleName, ...] = ("cover", "least piece", "lap", "joints", "plumb")
+
+
+class Verdict(NamedTuple):
+    """What a pick does: ``rule`` and ``at`` (ticks from the left end) are those of the first rule that it breaks."""
+
+    kind: Kind
+    fault: Fault
+    rule: RuleName | None
+    at: int | None
+    words: str
+
+
+def judge(bench: Bench, length: int) -> Verdict | None:
+    """The verdict on a piece of ``length`` ticks; None for one that is no worse than the layout's own."""
+    piece = bench.piece
+    if abs(length - piece.length) <= ROUNDING:
+        return Verdict("right", "", None, None, _tell_right(bench))
+    laid = bench.lay(length)
+    broken = bench.find_breaks(laid)
+    if broken:
+        first = min(broken, key=lambda finding: (_beside(bench, finding, length), ORDER.index(finding.rule)))
+        fault = _name_fault(bench, first, length)
+        return Verdict("wrong", fault, first.rule, first.at, _tell_wrong(bench, first, fault, length))
+    return _compare(bench, laid, length)
+
+
+def _beside(bench: Bench, finding: Finding, length: int) -> int:
+    """0 for a place at the piece itself, 1 for what comes of it farther on, 2 for what has no place."""
+    if finding.at is None:
+        return 2
+    left, right = bench.piece.left - ROUNDING, bench.piece.left + length + ROUNDING
+    return 0 if left <= finding.at <= right or finding.rule == "cover" else 1
+
+
+def _name_fault(bench: Bench, finding: Finding, length: int) -> Fault:
+    match finding.rule:
+        case "lap":
+            return "straight joint" if finding.figure == print_size(0, bench.job.measure) else "short lap"
+        case "least piece":
+            at_piece = finding.at is not None and abs(finding.at - bench.piece.left) <= ROUNDING
+            if length > bench.job.masonry.unit.length and at_piece:
+                return "too long"
+            return "sliver" if at_piece else "sliver next"
+        case "cover":
+            return "too long" if bench.piece.left + length > bench.run.right else "gap"
+        case "joints":
+            return "gap"
+        case _:
+            return "out of plumb"
+
+
+def _tell_wrong(bench: Bench, finding: Finding, fault: Fault, length: int) -> str:
+    measure, masonry = bench.job.measure, bench.job.masonry
+    below, end = f"course {bench.course - 1}", bench.run.end.words
+    over = bench.piece.left + length - bench.run.right
+    match fault:
+        case "straight joint":
+            return (f"Straight joint: a joint here would stand right over the joint in {below}, and a wall opens along "
+                    f"joints in line. The lap must be {finding.limit} at least; here it is none.")
+        case "short lap":
+            return (f"Too little lap: this brings a joint only {finding.figure} from a joint in {below}. "
+                    f"The lap must be {finding.limit} at least.")
+        case "sliver":
+            return (f"Sliver: with its joint it fills only {finding.figure}, and nothing under {finding.limit} is laid in this "
+                    "wall. Short pieces break in the saw and show in the wall.")
+        case "sliver next":
+            return (f"It leaves a sliver behind it: what comes next would have only {finding.figure} with its joint, and "
+                    f"nothing under {finding.limit} is laid. Look ahead to {end}: two longer pieces are better than a sliver.")
+        case "too long" if length > masonry.unit.length + ROUNDING:
+            return f"No {masonry.unit.kind} is so long: a full one is {print_size(masonry.unit.length, measure)}."
+        case "too long":
+            return (f"Too long: it would reach {print_size(over, measure)} past {end}. "
+                    f"There is room for {print_size(bench.run.right - bench.piece.left, measure)}.")
+        case "gap":
+            return _tell_gap(bench, length)
+        case _:
+            kind = "odd" if bench.course % 2 else "even"
+            return (f"Out of plumb: the {kind} courses share their joints, one straight above the other from the footing "
+                    f"up. A joint here ({finding.figure}) breaks that line.")
+
+
+def _tell_gap(bench: Bench, length: int) -> str:
+    measure, masonry = bench.job.measure, bench.job.masonry
+    short = bench.run.right - bench.piece.left - length
+    if 0 < short <= masonry.unit.length:
+        return (f"Too short: it would leave {print_size(short, measure)} open to {bench.run.end.words}. The last piece of a "
+                f"run fills what is left: {print_size(bench.run.right - bench.piece.left, measure)}.")
+    limits = f"{print_size(masonry.tightest_joint, measure)} to {print_size(masonry.widest_joint, measure)}"
+    return f"The joints would not come out: each must be {limits} wide, and all of a run alike."
+
+
+def _tell_right(bench: Bench) -> str:
+    return f"Right. {why_piece(bench.runs, bench.course, bench.piece)}"
+
+
+def _compare(bench: Bench, laid: tuple[Piece, ...], length: int) -> Verdict | None:
+    """A pick that breaks nothing: what it costs more than the layout's own, or None where it costs nothing."""
+    cuts = [sum(piece.mark is not None for piece in pieces) for pieces in (bench.run.pieces, laid)]
+    more, pieces = cuts[1] - cuts[0], len(laid) - len(bench.run.pieces)
+    if more < 0 or (more == 0 and pieces <= 0):
+        return None
+    cost = [f"{more} more {'cut' if more == 1 else 'cuts'}"] if more else []
+    cost += [f"{pieces} more {'piece' if pieces == 1 else 'pieces'} to lay"] if pieces > 0 else []
+    words = (f"It can be laid, and no rule is broken, but it costs {' and '.join(cost)} than need be. "
+             "Lay the longest piece that the bond and the course below allow.")
+    return Verdict("dearer", "more pieces", None, bench.piece.left + length, words)
