@@ -10,10 +10,10 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 
 from wallplan.findings import Finding
-from wallplan.layout.model import Piece, WallLayout
+from wallplan.layout.model import Course, Piece, WallLayout
 from wallplan.plan.job import Job
 from wallplan.rules.as_laid import ROUNDING, measure_wall
-from wallplan.teaching.runs import Run, WallRuns
+from wallplan.teaching.runs import Run, WallRuns, is_layered
 
 UNDER = 3
 """Courses under the one being laid that are measured with it: the one that it laps and two that it is plumb with."""
@@ -91,13 +91,28 @@ class Bench:
         found = _measure(self._build(laid), self.job)
         return tuple(finding for finding in found if _key(finding) not in self.found_before)
 
+    def find_clash_above(self, laid: tuple[Piece, ...]) -> Finding | None:
+        """The first lap that the run, laid like this, would spoil for the course above as the layout has it."""
+        courses = self.runs.wall.courses[self.course - 1:self.course + 1]
+        if len(courses) < 2 or any(is_layered(course) for course in courses):
+            return None
+        known = {_key(finding) for finding in self._measure_above(self.run.pieces, courses)}
+        return next((finding for finding in self._measure_above(laid, courses) if _key(finding) not in known), None)
+
+    def _measure_above(self, laid: tuple[Piece, ...], courses: tuple[Course, ...]) -> tuple[Finding, ...]:
+        from wallplan.rules.lap import check_lap
+
+        wall = replace(self.runs.wall, courses=(self._with_run(courses[0], laid), *courses[1:]))
+        return tuple(finding for finding in check_lap(measure_wall(wall, self.job)) if not finding.held)
+
     def _build(self, laid: tuple[Piece, ...]) -> WallLayout:
         """The wall up to this course; what that breaks by being no whole wall is broken with the right piece too."""
         courses = self.runs.wall.courses[max(0, self.course - 1 - UNDER):self.course]
-        own = courses[-1]
-        others = tuple(piece for piece in own.pieces if piece not in self.run.pieces)
-        pieces = tuple(sorted((*others, *laid), key=lambda piece: piece.left))
-        return replace(self.runs.wall, courses=(*courses[:-1], replace(own, pieces=pieces)))
+        return replace(self.runs.wall, courses=(*courses[:-1], self._with_run(courses[-1], laid)))
+
+    def _with_run(self, course: Course, laid: tuple[Piece, ...]) -> Course:
+        others = tuple(piece for piece in course.pieces if piece not in self.run.pieces)
+        return replace(course, pieces=tuple(sorted((*others, *laid), key=lambda piece: piece.left)))
 
 
 def _measure(wall: WallLayout, job: Job) -> tuple[Finding, ...]:

@@ -12,7 +12,8 @@ from wallplan.teaching.page.bench import Bench
 from wallplan.teaching.why import why_piece
 
 Kind = Literal["right", "dearer", "wrong"]
-Fault = Literal["", "more pieces", "too long", "sliver", "straight joint", "short lap", "sliver next", "gap", "out of plumb"]
+Fault = Literal["", "more pieces", "too long", "sliver", "straight joint", "short lap", "sliver next", "gap", "out of plumb",
+                "joint above"]
 
 ORDER: tuple[RuleName, ...] = ("cover", "least piece", "lap", "joints", "plumb")
 
@@ -37,7 +38,11 @@ def judge(bench: Bench, length: int) -> Verdict | None:
     if broken:
         first = min(broken, key=lambda finding: (_beside(bench, finding, length), ORDER.index(finding.rule)))
         fault = _name_fault(bench, first, length)
-        return Verdict("wrong", fault, first.rule, first.at, _tell_wrong(bench, first, fault, length))
+        at = bench.piece.left + length if fault == "out of plumb" else first.at  # which line is off, more courses would tell
+        return Verdict("wrong", fault, first.rule, at, _tell_wrong(bench, first, fault, length))
+    clash = bench.find_clash_above(laid)
+    if clash is not None:
+        return Verdict("wrong", "joint above", clash.rule, clash.at, _tell_clash(bench, clash))
     return _compare(bench, laid, length)
 
 
@@ -78,11 +83,12 @@ def _tell_wrong(bench: Bench, finding: Finding, fault: Fault, length: int) -> st
             return (f"Too little lap: this brings a joint only {finding.figure} from a joint in {below}. "
                     f"The lap must be {finding.limit} at least.")
         case "sliver":
-            return (f"Sliver: with its joint it fills only {finding.figure}, and nothing under {finding.limit} is laid in this "
-                    "wall. Short pieces break in the saw and show in the wall.")
+            return (f"Sliver: with its joint it fills only {finding.figure}, and nothing under {finding.limit} is laid in "
+                    "this wall. Short pieces break in the saw and show in the wall.")
         case "sliver next":
             return (f"It leaves a sliver behind it: what comes next would have only {finding.figure} with its joint, and "
-                    f"nothing under {finding.limit} is laid. Look ahead to {end}: two longer pieces are better than a sliver.")
+                    f"nothing under {finding.limit} is laid. Look ahead to {end}: two longer pieces are better than a "
+                    "sliver.")
         case "too long" if length > masonry.unit.length + ROUNDING:
             return f"No {masonry.unit.kind} is so long: a full one is {print_size(masonry.unit.length, measure)}."
         case "too long":
@@ -93,7 +99,7 @@ def _tell_wrong(bench: Bench, finding: Finding, fault: Fault, length: int) -> st
         case _:
             kind = "odd" if bench.course % 2 else "even"
             return (f"Out of plumb: the {kind} courses share their joints, one straight above the other from the footing "
-                    f"up. A joint here ({finding.figure}) breaks that line.")
+                    f"up. A joint here leaves that line.")
 
 
 def _tell_gap(bench: Bench, length: int) -> str:
@@ -106,8 +112,15 @@ def _tell_gap(bench: Bench, length: int) -> str:
     return f"The joints would not come out: each must be {limits} wide, and all of a run alike."
 
 
+def _tell_clash(bench: Bench, finding: Finding) -> str:
+    near = "right over it" if finding.figure == print_size(0, bench.job.measure) else f"only {finding.figure} from it"
+    return (f"Nothing under it forbids this, but think of course {bench.course + 1}: it is to have a joint {near}, and the "
+            f"lap must be {finding.limit} at least.")
+
+
 def _tell_right(bench: Bench) -> str:
-    return f"Right. {why_piece(bench.runs, bench.course, bench.piece)}"
+    longest = "The longest piece there is. " if bench.piece.piece == "full" else ""
+    return f"Right. {longest}{why_piece(bench.runs, bench.course, bench.piece)}"
 
 
 def _compare(bench: Bench, laid: tuple[Piece, ...], length: int) -> Verdict | None:
@@ -118,6 +131,6 @@ def _compare(bench: Bench, laid: tuple[Piece, ...], length: int) -> Verdict | No
         return None
     cost = [f"{more} more {'cut' if more == 1 else 'cuts'}"] if more else []
     cost += [f"{pieces} more {'piece' if pieces == 1 else 'pieces'} to lay"] if pieces > 0 else []
-    words = (f"It can be laid, and no rule is broken, but it costs {' and '.join(cost)} than need be. "
+    words = (f"It can be laid, and no rule is broken so far, but it costs {' and '.join(cost)} than need be. "
              "Lay the longest piece that the bond and the course below allow.")
     return Verdict("dearer", "more pieces", None, bench.piece.left + length, words)
