@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given, settings
 
 from tests.jobs import inches, make_job, make_masonry, make_wall, pump_house
+from tests.long_run import examples
 from tests.strategies import laid_jobs
 from wallplan.findings import Finding
 from wallplan.layout.build import lay
@@ -160,7 +161,7 @@ def test_samples_verdicts_are_the_checks(sample: str) -> None:
     assert sum(hold_to_check(layout, index) for index in range(min(2, len(layout.walls)))) > 20
 
 
-@settings(max_examples=6, deadline=None)
+@settings(max_examples=examples(6), deadline=None)
 @given(laid_jobs())
 def test_random_walls_verdicts_are_the_checks(job: Job) -> None:
     hold_to_check(lay(job), 0)
