@@ -46,6 +46,9 @@ def sheets(
         str, typer.Option("--face", metavar="FACE", show_default=False,
                           help="Which face of each wall its sheets show: outside (else) or inside.")
     ] = "outside",
+    full_size: Annotated[
+        bool, typer.Option("--full-size", help="Draw the story pole in full size too: strips to cut out and join.")
+    ] = False,
 ) -> None:
     """Draw the sheets and write the lists of each PLAN.
 
@@ -57,7 +60,10 @@ def sheets(
     papers = _find("--paper", "a paper", [paper] if paper else [], PAPERS)
     kinds = _find("--only", "a sheet", only or [], SHEETS)
     inside = _find("--face", "a face", [face], ("outside", "inside")) == ["inside"]
-    draw = partial(draw_set, face="inside" if inside else "outside", paper=papers[0] if papers else None, only=tuple(kinds))
+    if full_size and kinds and "pole" not in kinds:
+        raise refuse("--full-size is of the story pole; add --only pole")
+    draw = partial(draw_set, face="inside" if inside else "outside", paper=papers[0] if papers else None, only=tuple(kinds),
+                   full_size=full_size)
     worst = _draw_all(list(dict.fromkeys(plans)), draw, into)
     if worst:
         raise typer.Exit(worst)

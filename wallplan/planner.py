@@ -57,10 +57,11 @@ def take_off(layout: Layout) -> Order:
 
 
 def draw_set(layout: Layout, findings: tuple[Finding, ...], paper: str | None, only: tuple[str, ...], *,
-             face: FaceName = "outside") -> dict[str, bytes]:
+             face: FaceName = "outside", full_size: bool = False) -> dict[str, bytes]:
     """The sheets and lists of a job: file name -> contents. ``only`` names some of SHEETS, () for all of them.
 
     ``face`` is which face of each wall its own sheets show; a set of inside faces has file names of its own.
+    ``full_size`` adds the story pole in full size.
     """
     from wallplan.lists.csv_files import write_saw_csv
     from wallplan.lists.cuts import list_cuts
@@ -69,7 +70,7 @@ def draw_set(layout: Layout, findings: tuple[Finding, ...], paper: str | None, o
 
     job, wanted = slug(layout.job.title), only or SHEETS
     order = None if {"order", "days"}.isdisjoint(wanted) else take_off(layout)
-    files = _draw_pages(layout, findings, paper, wanted, order, face)
+    files = _draw_pages(layout, findings, paper, wanted, order, (face, full_size))
     if "marks" in wanted:
         files[f"{job}-marks.csv"] = write_marks_csv(list_marks(layout), layout.job.measure).encode()
     if "saw-list" in wanted:
@@ -83,11 +84,13 @@ def draw_set(layout: Layout, findings: tuple[Finding, ...], paper: str | None, o
 
 
 def _draw_pages(layout: Layout, findings: tuple[Finding, ...], paper: str | None,
-                kinds: tuple[str, ...], order: Order | None, face: FaceName) -> dict[str, bytes]:
+                kinds: tuple[str, ...], order: Order | None, ways: tuple[FaceName, bool]) -> dict[str, bytes]:
     """An SVG for each sheet and one PDF of all; nothing where nothing is drawn."""
     from wallplan.drawing.sheet_set import DRAWN, draw_sheets
 
-    drawing = draw_sheets(layout, findings, paper, kinds, order, face=face) if set(kinds) & set(DRAWN) else None
+    face, full_size = ways
+    drawing = (draw_sheets(layout, findings, paper, kinds, order, face=face, full_size=full_size)
+               if set(kinds) & set(DRAWN) else None)
     if drawing is None or not drawing.pages:
         return {}
     from wallplan.drawing.pdf import draw_pdf

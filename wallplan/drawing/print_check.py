@@ -20,6 +20,9 @@ SMALLEST_USUAL = 100
 LARGEST_USUAL = 8
 """Up to this ratio the bar's parts are three inches."""
 
+FULL_SIZE = 1
+"""At this ratio they are an inch or a centimetre."""
+
 _LINE_Y = 5.2
 
 
@@ -37,6 +40,8 @@ def bar_part(scale: Scale, measured: Measure) -> tuple[float, str]:
     """Length of one part of the bar on the paper, mm, and what it is called."""
     if scale.ratio > SMALLEST_USUAL:
         return (3048.0 / scale.ratio, "x 10 ft") if measured == "feet" else (10_000.0 / scale.ratio, "x 10 m")
+    if scale.ratio == FULL_SIZE:
+        return (25.4, "in") if measured == "feet" else (10.0, "x 10 mm")
     if measured == "feet":
         return (76.2 / scale.ratio, "x 3 in") if scale.ratio <= LARGEST_USUAL else (304.8 / scale.ratio, "ft")
     return (1000.0 / scale.ratio, "m") if scale.ratio >= 50 else (100.0 / scale.ratio, "x 100 mm")

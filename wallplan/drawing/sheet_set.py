@@ -16,19 +16,22 @@ DRAWN = ("wall", "course", "marks", "pole", "leads", "saw-list", "order", "days"
 
 
 def draw_sheets(layout: Layout, findings: tuple[Finding, ...], paper: str | None, kinds: tuple[str, ...],
-                order: Order | None = None, *, face: FaceName = "outside") -> Drawing:
+                order: Order | None = None, *, face: FaceName = "outside", full_size: bool = False) -> Drawing:
     """The sheets of these kinds, numbered over all of them; kinds that are not drawn give none. Raises UnknownPaper.
 
     Sheets of more than one kind have a list of sheets before them. ``order`` is the layout's order where it has been
-    counted already; else it is counted here. ``face`` is which face of each wall its own sheets show.
+    counted already; else it is counted here. ``face`` is which face of each wall its own sheets show;
+    with ``full_size`` the pole is drawn in full size too.
     """
     from wallplan.drawing.list_sheet import plan_list_sheets
 
     wanted = [kind for kind in DRAWN if kind in kinds]
     if order is None and not {"order", "days"}.isdisjoint(wanted):
         order = list_order(layout)
-    drafts = tuple(draft for kind in wanted for draft in _plan(layout, findings, paper, kind, order, face))
-    listed = plan_list_sheets(layout, findings, paper, drafts) if len(wanted) > 1 else ()
+    drafts = [draft for kind in wanted for draft in (
+        *_plan(layout, findings, paper, kind, order, face),
+        *(_plan_strips(layout, paper) if kind == "pole" and full_size else ()))]
+    listed = plan_list_sheets(layout, findings, paper, tuple(drafts)) if len(wanted) > 1 else ()
     return Drawing(clean(layout.job.title), number_sheets((*listed, *drafts)))
 
 
@@ -60,3 +63,9 @@ def _plan(layout: Layout, findings: tuple[Finding, ...], paper: str | None, kind
             return plan_order_sheets(layout, order, paper) if order else ()
         case _:
             return plan_day_sheets(layout, order, paper) if order else ()
+
+
+def _plan_strips(layout: Layout, paper: str | None) -> tuple[Draft, ...]:
+    from wallplan.drawing.pole_full_size import plan_full_size_sheets
+
+    return plan_full_size_sheets(layout, paper)
