@@ -55,18 +55,22 @@ def sheets(
     The main job, ready to print and tape up: wall, course, marks, pole, leads, saw, order and day sheets as one SVG each and
     as pages of one PDF; marks, saw list, order and days as CSV. Of several plans a bad one stops none of the others.
     """
+    worst = _draw_all(list(dict.fromkeys(plans)), _choose_sheets(paper, only or [], face, full_size), into)
+    if worst:
+        raise typer.Exit(worst)
+
+
+def _choose_sheets(paper: str | None, only: list[str], face: str, full_size: bool) -> Draw:
+    """What draws a plan as the options ask for it; an option that cannot be used is refused."""
     from wallplan.planner import SHEETS, draw_set
 
     papers = _find("--paper", "a paper", [paper] if paper else [], PAPERS)
-    kinds = _find("--only", "a sheet", only or [], SHEETS)
+    kinds = _find("--only", "a sheet", only, SHEETS)
     inside = _find("--face", "a face", [face], ("outside", "inside")) == ["inside"]
     if full_size and kinds and "pole" not in kinds:
         raise refuse("--full-size is of the story pole; add --only pole")
-    draw = partial(draw_set, face="inside" if inside else "outside", paper=papers[0] if papers else None, only=tuple(kinds),
-                   full_size=full_size)
-    worst = _draw_all(list(dict.fromkeys(plans)), draw, into)
-    if worst:
-        raise typer.Exit(worst)
+    return partial(draw_set, paper=papers[0] if papers else None, only=tuple(kinds),
+                   face="inside" if inside else "outside", full_size=full_size)
 
 
 def _find(option: str, kind: str, given: list[str], known: Sequence[str]) -> list[str]:

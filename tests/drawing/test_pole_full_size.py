@@ -59,8 +59,8 @@ def test_joined_strips_carry_every_course_at_its_height(path: Path) -> None:
 
 
 def test_what_laps_over_at_a_join_stands_on_both_strips() -> None:
-    plan = ('title = "Mast"\nmeasure = "feet"\n[masonry]\nunit = "brick-modular"\n[[wall]]\nname = "Mast"\nlength = "4\'"\n'
-            'height = "20\'"\n')  # courses of 2 2/3 in., joins at whole inches: some tops stand near a join
+    plan = ('title = "Mast"\nmeasure = "metric"\n[masonry]\nunit = "brick-nf"\n[[wall]]\nname = "Mast"\nlength = "2 m"\n'
+            'height = "9 m"\n')  # courses of 83 1/3 mm, joins at whole centimetres: some tops stand near a join
     layout = lay(read_plan(plan, "mast.toml"))
     strips = [strip for page in number_sheets(plan_full_size_sheets(layout, "A4")) for strip in strips_of(page)]
     shared = 0
