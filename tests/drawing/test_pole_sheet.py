@@ -16,7 +16,7 @@ from wallplan.layout.build import lay
 from wallplan.layout.model import Layout
 from wallplan.lengths import TICKS_PER_MM, print_length
 from wallplan.lists.pole import list_poles
-from wallplan.plan.load import load_plan
+from wallplan.plan.load import load_plan, read_plan
 
 SAMPLES = sorted((Path(__file__).parents[2] / "samples").glob("*.toml"))
 
@@ -62,3 +62,18 @@ def test_a_sill_off_the_coursing_is_answered_by_one_and_by_two_gauges() -> None:
 
 def test_a_job_without_walls_has_no_pole() -> None:
     assert number_sheets(plan_pole_sheets(Layout(laid("kiosk")[0].job, ()), None)) == ()
+
+
+def test_the_answers_for_a_sill_and_a_head_off_the_coursing_are_told_with_their_beds() -> None:
+    """Modular brick, sill 2 ft 9 in., head 7 ft 1 in., by hand: one gauge with beds of .406 in., its sill 1 1/8 in. off; two
+    gauges of 12 courses on 1/2 in. and of 20 on .350 in.; or one gauge stopped at course 11 under 3 25/32 in. of sill."""
+    plan = ('title = "Signal box"\nmeasure = "feet"\nsizes = "actual"\n[masonry]\nunit = "brick-modular"\n'
+            'tightest_joint = "1/4"\nwidest_joint = "1/2"\n[[wall]]\nname = "Track side"\nlength = "12\'"\nheight = "9\'"\n'
+            '[[wall.opening]]\nname = "Window"\nfrom_left = "4\'"\nwidth = "4\'"\nsill = "2\' 9"\nheight = "4\' 4"\nlintel = "steel"\n')
+    pages = number_sheets(plan_pole_sheets(lay(read_plan(plan, "box.toml")), None))
+    told = " ".join(text.text for page in pages for text in texts_of(page)).replace("\u00a0", " ")
+    assert 'One gauge to its head: 32 on beds of 0.406", within limits; its sill is then 1 1/8" above a course.' in told
+    assert 'Or stop at course 11: 3 13/16" are left for a sill laid on it' in told  # 3 25/32 in. to the nearest 1/16
+    assert 'Two gauges: to its sill 12 on beds of 1/2", within limits; on to its head 20 on beds of 0.350", within limits.' in told
+    assert "Meets both within limits: two gauges." in told
+    assert [faults_of(page) for page in pages] == [[]] * len(pages)

@@ -31,6 +31,8 @@ def test_sill_and_head_off_the_coursing_by_one_gauge_and_by_two() -> None:
     assert (found.below.courses, found.below.bed) == (12, inches("1/2"))
     assert (found.above.courses, found.above.bed) == (20, pytest.approx(0.35 * INCH, abs=1))
     assert found.one.held and found.below.held and found.above.held
+    # The hand stops at 11 courses, 29 7/32 in., and fills 3 25/32 in. with a rowlock sill.
+    assert found.fill == (11, pytest.approx(inches("3 25/32"), abs=1))
 
 
 def test_a_gauge_whose_bed_is_out_of_its_limits_is_not_held() -> None:

@@ -98,6 +98,10 @@ def _tell_answers(answer: GaugeAnswers, measured: Measure) -> list[str]:
     off = tie(print_size(abs(answer.sill_off), measured))
     side = "above" if answer.sill_off > 0 else "under"
     missed = f"; its sill is then {off} {side} a course." if answer.sill_off else "; its sill is then on a course."
+    if answer.fill and answer.one.held:
+        courses, left = answer.fill
+        missed += (f" Or stop at course {courses}: {tie(print_size(left, measured))} are left for a sill laid on it, "
+                   "on edge or of one piece.")
     two = f"Two gauges: to its sill {_tell(answer.below, measured)}; on to its head {_tell(answer.above, measured)}."
     keeping = [words for words, kept in (("one gauge", answer.one.held and not answer.sill_off),
                                          ("two gauges", answer.below.held and answer.above.held)) if kept]

@@ -33,7 +33,11 @@ class Gauge:
 @dataclass(frozen=True)
 class GaugeAnswers:
     """For an opening off the coursing: one gauge from the datum to its head, by how much its sill then misses the nearest
-    course (ticks, above is more than nought), and two gauges that meet at the sill; None where there is no sill."""
+    course (ticks, above is more than nought), and two gauges that meet at the sill; None where there is no sill.
+
+    ``fill`` is the lowest course of one gauge that leaves at least a unit's height under the sill, and what it leaves,
+    ticks: room for a sill laid on it. None where the sill is met, or is too low.
+    """
 
     opening: str
     wall: str
@@ -41,6 +45,7 @@ class GaugeAnswers:
     sill_off: int
     below: Gauge | None
     above: Gauge | None
+    fill: tuple[int, int] | None = None
 
 
 @dataclass(frozen=True)
@@ -90,17 +95,22 @@ def answer_gauges(opening: Opening, wall: str, tops: tuple[int, ...], bed: int, 
     if all(_meets(level, tops, bed) for level in (opening.bottom, opening.top)):
         return None
     unit, limits = masonry.unit, bed_range(masonry)
-    count = max(1, round(opening.top / unit.gauge))
-    one = set_gauge(opening.top, count, unit, limits)
+    one = _choose_gauge(opening.top, unit, limits)
     if not opening.bottom:
         return GaugeAnswers(opening.name, wall, one, 0, None, None)
-    under = min(max(1, round(opening.bottom / unit.gauge)), count - 1)
-    if under < 1:
-        return GaugeAnswers(opening.name, wall, one, 0, None, None)
-    landed = round(opening.bottom * count / opening.top) * opening.top // count
-    return GaugeAnswers(opening.name, wall, one, opening.bottom - landed,
-                        set_gauge(opening.bottom, under, unit, limits),
-                        set_gauge(opening.top - opening.bottom, count - under, unit, limits))
+    landed = round(opening.bottom * one.courses / opening.top) * opening.top // one.courses
+    off = opening.bottom - landed
+    stopped = max(0, opening.bottom - unit.height) * one.courses // opening.top
+    fill = (stopped, opening.bottom - stopped * opening.top // one.courses) if off and stopped else None
+    return GaugeAnswers(opening.name, wall, one, off, _choose_gauge(opening.bottom, unit, limits),
+                        _choose_gauge(opening.top - opening.bottom, unit, limits), fill)
+
+
+def _choose_gauge(height: int, unit: Unit, limits: tuple[int, int]) -> Gauge:
+    """The number of courses whose beds come nearest to the unit's own."""
+    fewest = max(1, height // unit.gauge)
+    return min((set_gauge(height, count, unit, limits) for count in (fewest, fewest + 1)),
+               key=lambda gauge: abs(gauge.bed - unit.bed_joint))
 
 
 def _meets(level: int, tops: tuple[int, ...], bed: int) -> bool:
