@@ -7,13 +7,13 @@ from typing import Literal
 
 RuleName = Literal[
     "cover", "joints", "lap", "least piece", "plumb", "openings", "control joints", "coursing", "corners",
-    "in plan",
+    "in plan", "steps",
 ]
 
 
 @dataclass(frozen=True)
 class Finding:
-    """One rule looked at in one wall. A held rule has ``held`` True and ``where`` only names the wall.
+    """One rule looked at in one wall. A held rule has ``held`` True and ``where`` only names the wall; it may have a remedy.
 
     ``figure`` and ``limit`` are printed lengths or counts ("3 in" against "4 in"); ``at`` is ticks from the
     wall's left end; ``source`` is the standard or "common practice, no source".

@@ -75,7 +75,8 @@ class Problem:
     ``fixed`` are positions, from first to last, at which both tracks begin anew (ends, control joints,
     jambs of openings as high as the wall). ``covered`` are stretches of length above and below openings.
     ``ends`` are each track's own first and last position where they differ, between those of ``fixed``. ``joined`` are
-    ends of a track that are head joints themselves, against what another wall lays there.
+    ends of a track that are head joints themselves, against what another wall lays there. ``kept_clear`` are places from
+    which a track's joints keep a lap away in the courses (bits) beside them: what ends below them ends in line there.
     """
 
     terms: Terms
@@ -84,6 +85,7 @@ class Problem:
     covered: tuple[tuple[int, int], ...]
     ends: tuple[tuple[int, int], tuple[int, int]] | None = None
     joined: tuple[frozenset[int], frozenset[int]] = (frozenset(), frozenset())
+    kept_clear: tuple[tuple[tuple[int, int], ...], tuple[tuple[int, int], ...]] = ((), ())
 
     def ends_of(self, which: int) -> tuple[int, int]:
         """Where a track begins and ends."""

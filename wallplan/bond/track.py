@@ -156,11 +156,17 @@ class Track:
                 break
             if self.relaxed or there.fixed or here.fixed or there.at - here.at >= self.terms.least:
                 work = self._measure(index, to)
+                work.cost += BROKEN * self._crowd(there)
                 if work.cost < (IMPOSSIBLE if self.relaxed else BROKEN):
                     found.append((to, work))
             if there.fixed:
                 break
         return found
+
+    def _crowd(self, node: Node) -> int:
+        """How many of a joint's courses have it nearer than a lap to a place that is kept clear in them."""
+        return sum((mask & courses).bit_count() for at, courses in self.problem.kept_clear[0 if self.first else 1]
+                   for place, mask in node.parts if abs(place - at) < self.terms.lap)
 
     def _cross_void(self, here: Node) -> int | None:
         following = [at for at in self.fixed if at > here.at]

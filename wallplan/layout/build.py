@@ -18,6 +18,7 @@ from wallplan.layout.layers import find_parts, lay_in_layers
 from wallplan.layout.leads import LeadPlan, count_lead_courses, find_lead, plan_leads
 from wallplan.layout.marks import Marks, give_marks
 from wallplan.layout.model import Course, Layout, Piece, WallLayout
+from wallplan.layout.outline import Bay, find_bays, fit_to_bays, reaches_ends
 from wallplan.layout.reach import Reach
 from wallplan.layout.runs import LaidRun, LaidTracks
 from wallplan.layout.shapes import find_headings, set_lintels, shape_spots
@@ -36,6 +37,7 @@ class _Ground(NamedTuple):
     reaches: tuple[Reach, ...]
     namer: Namer
     leads: LeadPlan | None
+    feet: tuple[int, int]
 
 
 class _SetCourse(NamedTuple):
@@ -71,15 +73,25 @@ def lay(job: Job) -> Layout:
 def _set_wall(bonded: BondedWall, masonry: Masonry, leads: int) -> _SetWall:
     wall, rows, tracks = bonded.wall, bonded.rows, bonded.tracks
     ground = _Ground(wall, bonded.ends, masonry, bond_terms(masonry), bonded.reaches, make_namer(masonry),
-                     plan_leads(wall.length, masonry.module, leads))
+                     plan_leads(wall.length, masonry.module, leads), _find_feet(wall, masonry, rows))
     known: dict[object, _SetCourse] = {}
     courses = []
     for row, laid in zip(rows, _runs_by_course(tracks, len(rows)), strict=True):
-        alike = _likeness(ground, row, laid)
+        bays = find_bays(wall, masonry, row)
+        alike = _likeness(ground, row, laid), tuple((*bay[:2], bay.low - row.bottom, bay.high - row.bottom) for bay in bays)
         if alike not in known:
-            known[alike] = _set_course(ground, row, laid)
+            known[alike] = _set_course(ground, row, laid, bays)
         courses.append(known[alike])
     return _SetWall(wall, bonded.ends, rows, tuple(courses), tracks)
+
+
+def _find_feet(wall: Wall, masonry: Masonry, rows: tuple[Row, ...]) -> tuple[int, int]:
+    """The lowest courses at the wall's left and right end."""
+    if wall.outline is None:
+        return 1, 1
+    laid = [(row.number, reaches_ends(find_bays(wall, masonry, row), wall.length)) for row in rows]
+    left, right = (next((number for number, ends in laid if ends[side]), 1) for side in (0, 1))
+    return left, right
 
 
 def _runs_by_course(tracks: LaidTracks, courses: int) -> list[tuple[LaidRun, ...]]:
@@ -101,19 +113,21 @@ def _likeness(ground: _Ground, row: Row, laid: tuple[LaidRun, ...]) -> object:
     )
 
 
-def _set_course(ground: _Ground, row: Row, laid: tuple[LaidRun, ...]) -> _SetCourse:
+def _set_course(ground: _Ground, row: Row, laid: tuple[LaidRun, ...], bays: tuple[Bay, ...]) -> _SetCourse:
     parts = find_parts(row, ground.reaches, ground.masonry)
     headings = find_headings(row, ground.reaches, parts)
     spots, shares = list[Spot](), list[Share]()
     for run in laid:
         plain = make_spots(run.pieces, row, ground.namer)
+        if ground.wall.outline is not None:
+            plain = fit_to_bays(plain, ground.wall.outline, row, bays, ground.namer)
         layered = lay_in_layers(plain, parts, row, ground.masonry, ground.namer)
         headed = set_lintels(layered, headings)
         spots.extend(headed)
         shares.append(_share(ground, row, run, plain, headed))
     beam = row.number in ground.wall.bond_beams
     shaped = [*shape_spots(spots, ground.wall, ground.masonry, beam, ground.ends.span(row.number)),
-              *make_returns(ground.ends, row)]
+              *make_returns(ground.ends, row, reaches_ends(bays, ground.wall.length))]
     led = _lead_spots(ground, row, laid, shaped)
     return _SetCourse(tuple(sorted(led, key=lambda spot: (spot.rise, spot.left))), tuple(shares))
 
@@ -127,7 +141,8 @@ def _lead_spots(ground: _Ground, row: Row, laid: tuple[LaidRun, ...], spots: lis
     for spot in spots:
         span = (0 if spot.right <= first else 1, ground.wall.length if spot.left >= last else -1)
         place = (spot.left, spot.right)
-        found.append(spot._replace(lead=find_lead(ground.leads, row.number, span, ground.wall.length, place)))
+        found.append(spot._replace(lead=find_lead(ground.leads, row.number, span, ground.wall.length, place,
+                                                   ground.feet)))
     return found
 
 
@@ -135,7 +150,7 @@ def _share(ground: _Ground, row: Row, run: LaidRun, plain: list[Spot], spots: li
     masonry = ground.masonry
     altered = [(s.left, s.length, s.rise, s.height) for s in plain] != [
         (s.left, s.length, s.rise, s.height) for s in spots]
-    ripped = row.kind == "ripped" or (row.unit_height not in ground.namer.heights)
+    ripped = row.kind == "ripped" or any(spot.height not in ground.namer.heights and not spot.rake for spot in plain)
     at_least = ground.terms.least_joints(run.right - run.left + masonry.joint) + 1 if ripped else run.at_least
     return Share(run.left, run.right, count_cuts(spots, masonry), 0 if altered else at_least, altered or ripped)
 
@@ -169,14 +184,14 @@ def _is_doubtful(set_wall: _SetWall, masonry: Masonry) -> bool:
         level not in lines for opening in set_wall.wall.openings for level in (opening.bottom, opening.top)
     )
     off_coursing = any(row.kind == "ripped" or not low <= row.bed <= high for row in set_wall.rows)
-    return set_wall.tracks.broken or off_line or off_coursing
+    return set_wall.tracks.broken or off_line or off_coursing or set_wall.wall.outline is not None
 
 
 def _finish_course(row: Row, course: _SetCourse, letters: list[str | None], set_wall: _SetWall) -> Course:
     bottom, wall = row.bottom, set_wall.wall.name
     pieces = [
-        Piece(left, length, bottom + rise, height, piece, shape, mark, lead, wall)
-        for (left, length, rise, height, piece, shape, lead), mark in zip(course.spots, letters, strict=True)
+        Piece(left, length, bottom + rise, height, piece, shape, mark, lead, wall, rake, notch)
+        for (left, length, rise, height, piece, shape, lead, rake, notch), mark in zip(course.spots, letters, strict=True)
     ]
     if set_wall.ends.has_corners:
         pieces = [

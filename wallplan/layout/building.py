@@ -11,7 +11,9 @@ from dataclasses import replace
 from typing import NamedTuple
 
 from wallplan.layout.corners import Choice, WallEnds, end_wall, joined_to
-from wallplan.layout.coursing import Row, set_coursing
+from wallplan.layout.coursing import Row
+from wallplan.layout.outline import find_bays, find_risers, set_rows
+from wallplan.layout.rakes import cut_to_rakes
 from wallplan.layout.reach import Reach, reach_openings
 from wallplan.layout.runs import LaidTracks, lay_tracks
 from wallplan.layout.tracks import pose_problem, runs_of_rows
@@ -55,10 +57,14 @@ def _try_ways(job: Job, index: int, known: dict[object, BondedWall]) -> Ways:
 
 
 def _bond(wall: Wall, masonry: Masonry, ends: WallEnds) -> BondedWall:
-    rows = set_coursing(wall, masonry)
+    rows = set_rows(wall, masonry)
     reaches = reach_openings(wall, rows)
     runs = runs_of_rows(wall, masonry, rows, reaches, ends)
-    tracks = lay_tracks(pose_problem(wall, masonry, runs, ends), masonry.joint)
+    if wall.outline is None:
+        return BondedWall(wall, rows, reaches, ends, lay_tracks(pose_problem(wall, masonry, runs, ends), masonry.joint))
+    bays = tuple(find_bays(wall, masonry, row) for row in rows)
+    problem = pose_problem(wall, masonry, runs, ends, find_risers(wall, masonry, rows, bays))
+    tracks = cut_to_rakes(lay_tracks(problem, masonry.joint), problem.terms, rows, bays, masonry.joint)
     return BondedWall(wall, rows, reaches, ends, tracks)
 
 

@@ -15,6 +15,10 @@ from wallplan.plan.job import EndKind, Job, Masonry, Wall
 CORNERS: tuple[EndKind, ...] = ("outside corner", "inside corner")
 
 
+Laid = tuple[int, int]
+"""Underside and top of a course's units over the datum."""
+
+
 class WallEnd(NamedTuple):
     """One end of a wall. ``at`` is where its own masonry ends in odd and in even courses, ticks from its left end.
 
@@ -95,12 +99,17 @@ def free_ends(wall: Wall) -> WallEnds:
     return WallEnds(left, right)
 
 
-def make_returns(ends: WallEnds, row: Row) -> list[Spot]:
-    """The other walls' units that stand in this wall's elevation in a course: seen end-on, or behind an inside corner."""
+def make_returns(ends: WallEnds, row: Row, laid: tuple[Laid | None, Laid | None]) -> list[Spot]:
+    """The other walls' units that stand in this wall's elevation: seen end-on, or behind an inside corner.
+
+    ``laid`` is the underside and the top of what is laid at the wall's left and right end, None where nothing is.
+    """
     parity = parity_of(row.number)
     return [
-        Spot(end.returns[0], end.returns[1] - end.returns[0], row.bed, row.unit_height, "full", "return", None)
-        for end in (ends.left, ends.right) if end.returns is not None and not end.through[parity]
+        Spot(end.returns[0], end.returns[1] - end.returns[0], here[0] - row.bottom, here[1] - here[0], "full", "return",
+             None)
+        for end, here in zip((ends.left, ends.right), laid, strict=True)
+        if end.returns is not None and not end.through[parity] and here is not None
     ]
 
 

@@ -42,14 +42,17 @@ def count_lead_courses(job: Job) -> int:
 
 
 def find_lead(plan: LeadPlan | None, number: int, span: tuple[int, int], wall_length: int,
-              piece: tuple[int, int]) -> Lead | None:
-    """The lead that a piece (left, right) of a run (left, right) belongs to, None in the fill."""
+              piece: tuple[int, int], first: tuple[int, int] = (1, 1)) -> Lead | None:
+    """The lead that a piece (left, right) of a run (left, right) belongs to, None in the fill.
+
+    ``first`` is the lowest course at the wall's left and right end: leads begin there.
+    """
     if plan is None:
         return None
-    reach = plan.limit(number) + plan.module // 8
-    if span[0] == 0 and piece[1] <= reach:
+    left, right = (plan.limit(number - lowest + 1) + plan.module // 8 for lowest in first)
+    if span[0] == 0 and piece[1] <= left:
         return "left"
-    if span[1] == wall_length and wall_length - piece[0] <= reach:
+    if span[1] == wall_length and wall_length - piece[0] <= right:
         return "right"
     return None
 

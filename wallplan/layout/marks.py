@@ -11,8 +11,9 @@ from wallplan.plan.job import Job
 
 LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
 
-Size = tuple[str, str]
-"""A sawn piece's length and height as printed; pieces that print alike are one saw setting."""
+Size = tuple[str, ...]
+"""A sawn piece's length and height as printed, and of a raked one its top and its sides, the lower first; pieces that
+print alike, or would turned end for end, are one saw setting."""
 
 
 class Marks(NamedTuple):
@@ -27,14 +28,22 @@ class Marks(NamedTuple):
 
 
 def give_marks(job: Job, spots: Iterable[Spot]) -> Marks:
-    """Letters for all pieces that are sawn: A for the longest, then by length, then by height."""
-    sizes = {_size(spot, job.measure): (-spot.length, -spot.height) for spot in spots if spot.piece == "cut"}
+    """Letters for all pieces that are sawn: A for the longest, then by length, then by height; raked ones come last."""
+    sizes = {_size(spot, job.measure): (spot.rake is not None, spot.notch is not None, -spot.length, -spot.height)
+             for spot in spots if spot.piece == "cut"}
     ordered = sorted(sizes, key=lambda size: sizes[size])
     return Marks(job.measure, {size: letter(index) for index, size in enumerate(ordered)})
 
 
 def _size(spot: Spot, measure: Measure) -> Size:
-    return print_size(spot.length, measure), print_size(spot.height, measure)
+    size = print_size(spot.length, measure), print_size(spot.height, measure)
+    if spot.notch is not None:
+        wide, high = (print_size(ticks, measure) for ticks in (spot.notch.right - spot.notch.left, spot.notch.height))
+        return (*size, "notch", wide, high)
+    if spot.rake is None:
+        return size
+    sides = sorted(((spot.rake.left, spot.rake.top_left), (spot.rake.right, spot.length - spot.rake.top_right)))
+    return (*size, *(print_size(ticks, measure) for side in sides for ticks in side))
 
 
 def letter(index: int) -> str:

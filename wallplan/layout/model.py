@@ -11,13 +11,43 @@ from wallplan.plan.job import Job, Wall
 
 Shape = Literal["stretcher", "corner", "sash", "bond beam", "lintel", "precast", "return"]
 Lead = Literal["left", "right"]
+Hand = Literal["left", "right", "ridge"]
+
+
+class Rake(NamedTuple):
+    """How the top of a piece is sawn to a slope, in ticks from the piece's lower left corner.
+
+    Its sides are ``left`` and ``right`` high. It is as high as it gets from ``top_left`` to ``top_right``: both are the same
+    where it has no level top.
+    """
+
+    left: int
+    right: int
+    top_left: int
+    top_right: int
+
+    @property
+    def top_length(self) -> int:
+        """Length of the level top; 0 where the piece comes to a point."""
+        return self.top_right - self.top_left
+
+
+class Notch(NamedTuple):
+    """What is sawn out of a piece's underside where it bridges a riser: from ``left`` to ``right``, ticks from the piece's
+    left end, ``height`` high."""
+
+    left: int
+    right: int
+    height: int
 
 
 class Piece(NamedTuple):
     """A unit as laid. ``piece`` "cut" is sawn to ``length``; a ripped piece has ``height`` under the unit's.
 
     ``mark`` is the letter of a cut (sawn in length or ripped) on sheets and lists, None for a piece that is
-    not sawn. ``lead`` names the lead it belongs to. ``of`` is the wall that counts it.
+    not sawn. ``lead`` names the lead it belongs to. ``of`` is the wall that counts it. ``rake`` is None for a square
+    piece; a raked one is ``length`` long at its bottom and ``height`` high where it is highest. ``notch`` is None for a
+    piece with a level underside.
     """
 
     left: int
@@ -29,6 +59,8 @@ class Piece(NamedTuple):
     mark: str | None
     lead: Lead | None
     of: str
+    rake: Rake | None = None
+    notch: Notch | None = None
 
     @property
     def right(self) -> int:
@@ -39,6 +71,13 @@ class Piece(NamedTuple):
     def top(self) -> int:
         """Top, ticks above the footing."""
         return self.bottom + self.height
+
+    @property
+    def hand(self) -> Hand | None:
+        """The side on which it is sawn to a slope, as the wall is seen from outside; None for a square piece."""
+        if self.rake is None:
+            return None
+        return "right" if not self.rake.top_left else "left" if self.rake.top_right == self.length else "ridge"
 
 
 @dataclass(frozen=True)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bisect import bisect_right
+from itertools import pairwise
 from typing import NamedTuple
 
 from wallplan.layout.coursing import THINNEST_RIP, Row
@@ -34,11 +35,22 @@ class Reach(NamedTuple):
 
 def reach_openings(wall: Wall, rows: tuple[Row, ...]) -> tuple[Reach, ...]:
     """Measure every opening of a wall against its courses, in the wall's order."""
-    return tuple(_reach(opening, rows) for opening in wall.openings)
+    return tuple(_reach(opening, rows, _find_foot(wall, opening)) for opening in wall.openings)
 
 
-def _reach(opening: Opening, rows: tuple[Row, ...]) -> Reach:
+def _find_foot(wall: Wall, opening: Opening) -> int:
+    """The highest that the footing comes under an opening."""
+    if wall.outline is None:
+        return 0
+    places = pairwise(wall.outline.footing)
+    return max(level for (left, level), (right, _) in places if left < opening.right and right > opening.left)
+
+
+def _reach(opening: Opening, rows: tuple[Row, ...], foot: int) -> Reach:
     sill, sill_on = _put_on_line(opening.bottom, rows)
+    if not sill_on and opening.bottom <= foot + rows[0].bed:
+        # What stands on a footing off the coursing opens the whole of the course that is ripped beside it.
+        sill, sill_on = next(row.bottom for row in rows if row.top > sill), True
     head, head_on = _put_on_line(opening.top, rows)
     lines = [row.bottom for row in rows]
     first = bisect_right(lines, sill) if sill < rows[-1].top else len(rows) + 1

@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from wallplan.catalogue.unit import PieceName
 from wallplan.layout.coursing import Row
-from wallplan.layout.model import Lead, Shape
+from wallplan.layout.model import Lead, Notch, Rake, Shape
 from wallplan.layout.stock import stock_lengths
 from wallplan.plan.job import Masonry
 
@@ -21,6 +21,8 @@ class Spot(NamedTuple):
     piece: PieceName
     shape: Shape
     lead: Lead | None
+    rake: Rake | None = None
+    notch: Notch | None = None
 
     @property
     def right(self) -> int:

@@ -7,6 +7,7 @@ from typing import NamedTuple
 from wallplan.bond.figures import Problem, Stretch, Terms
 from wallplan.layout.corners import WallEnds, free_ends
 from wallplan.layout.coursing import Row
+from wallplan.layout.outline import Bay, find_bays, join_bays
 from wallplan.layout.reach import Reach
 from wallplan.layout.stock import stock_lengths
 from wallplan.plan.job import Masonry, Wall
@@ -40,7 +41,8 @@ def runs_of_rows(wall: Wall, masonry: Masonry, rows: tuple[Row, ...], reaches: t
                  own: WallEnds | None = None) -> tuple[tuple[Span, ...], ...]:
     """For each course its runs, left to right. Openings that cut a course only in part do not end its runs.
 
-    ``own`` are the wall's ends where it has corners; left out, both are free.
+    Under a slope runs are taken to go on to the gable's feet, so that one bond is carried through. ``own`` are the wall's
+    ends where it has corners; left out, both are free.
     """
     ends = own or free_ends(wall)
     gaps = [(c - masonry.joint // 2, c - masonry.joint // 2 + masonry.joint) for c in wall.control_joints]
@@ -48,28 +50,38 @@ def runs_of_rows(wall: Wall, masonry: Masonry, rows: tuple[Row, ...], reaches: t
     found = []
     for row in rows:
         open_here = frozenset(i for i, reach in enumerate(reaches) if reach.first <= row.number <= reach.last)
-        key = open_here, ends.span(row.number)
+        laid = join_bays(find_bays(wall, masonry, row, square=True))
+        bays = tuple(_stretch_to_ends(bay, wall, ends.span(row.number)) for bay in laid)
+        key = open_here, bays
         if key not in known:
-            cut = [(reaches[i].opening.left, reaches[i].opening.right) for i in open_here]
-            known[key] = _clear_spans(*ends.span(row.number), sorted([*gaps, *cut]))
+            cut = sorted([*gaps, *((reaches[i].opening.left, reaches[i].opening.right) for i in open_here)])
+            known[key] = tuple(span for bay in bays for span in _clear_spans(bay, cut))
         found.append(known[key])
     return tuple(found)
 
 
-def _clear_spans(begin: int, end: int, gaps: list[tuple[int, int]]) -> tuple[Span, ...]:
-    spans, left = [], begin
+def _stretch_to_ends(bay: Bay, wall: Wall, span: tuple[int, int]) -> Bay:
+    """A bay at a wall's end, to where the wall's own masonry ends in its course. Heights are left aside."""
+    return Bay(span[0] if bay.left == 0 else bay.left, span[1] if bay.right == wall.length else bay.right, 0, 0)
+
+
+def _clear_spans(bay: Bay, gaps: list[tuple[int, int]]) -> tuple[Span, ...]:
+    spans, left = [], bay.left
     for start, stop in gaps:
-        if start > left:
+        if left < start < bay.right:
             spans.append(Span(left, start))
         left = max(left, stop)
-    if left < end:
-        spans.append(Span(left, end))
+    if left < bay.right:
+        spans.append(Span(left, bay.right))
     return tuple(spans)
 
 
 def pose_problem(wall: Wall, masonry: Masonry, runs: tuple[tuple[Span, ...], ...],
-                 own: WallEnds | None = None) -> Problem:
-    """The wall's runs as two tracks, odd and even courses, with the positions at which both begin anew."""
+                 own: WallEnds | None = None, risers: tuple[tuple[int, int], ...] = ()) -> Problem:
+    """The wall's runs as two tracks, odd and even courses, with the positions at which both begin anew.
+
+    ``risers`` are places from which the joints of a course keep a lap away, each with the course's number.
+    """
     ends, joint = own or free_ends(wall), masonry.joint
     outer = {*ends.left.at, *ends.right.at}
     tracks: tuple[dict[Span, int], dict[Span, int]] = ({}, {})
@@ -83,24 +95,27 @@ def pose_problem(wall: Wall, masonry: Masonry, runs: tuple[tuple[Span, ...], ...
                 span.left - joint, span.right, courses,
                 AT_END if span.left in outer else AT_JAMB, AT_END if span.right in outer else AT_JAMB,
             )
-            for span, courses in sorted(track.items(), key=lambda item: (item[0].left, item[0].right))
+            for span, courses in sorted(track.items(), key=lambda item: item[0])
         )
         for track in tracks
     )
+    clear = [tuple((at, 1 << number) for at, number in risers if number % 2 != parity) for parity in (0, 1)]
     covered = tuple((opening.left - joint, opening.right) for opening in wall.openings)
     tracks_end = tuple((ends.left.at[parity] - joint, ends.right.at[parity]) for parity in (0, 1))
     return Problem(
         bond_terms(masonry), (odd, even), _fixed_positions(joint, runs, tracks_end), covered,
         (tracks_end[0], tracks_end[1]), (_joined_positions(ends, joint, 0), _joined_positions(ends, joint, 1)),
+        (clear[0], clear[1]),
     )
 
 
 def _fixed_positions(joint: int, runs: tuple[tuple[Span, ...], ...], ends: tuple[tuple[int, int], ...]) -> tuple[int, ...]:
-    """Wall ends, control joints and the jambs of what is open from bottom to top."""
-    lefts = set.intersection(*({span.left - joint for span in spans} for spans in set(runs)))
-    rights = set.intersection(*({span.right for span in spans} for spans in set(runs)))
+    """Wall ends, control joints and the jambs of what is open from bottom to top: where no run passes over."""
+    spans = {span for row in runs for span in row}
     first, last = min(start for start, _ in ends), max(end for _, end in ends)
-    inside = {at for at in lefts | rights if all(start < at < end for start, end in ends)}
+    places = {at for span in spans for at in (span.left - joint, span.right)}
+    inside = {at for at in places if all(start < at < end for start, end in ends)
+              and not any(span.left - joint < at < span.right for span in spans)}
     return tuple(sorted({first, *inside, last}))
 
 

@@ -8,11 +8,13 @@ from wallplan.plan.advice_table import read_movable
 from wallplan.plan.check_corners import check_corners
 from wallplan.plan.check_names import check_names
 from wallplan.plan.check_openings import check_openings
+from wallplan.plan.check_outline import check_outline
 from wallplan.plan.check_walls import check_amount, check_wall
 from wallplan.plan.job import Job, Masonry
 from wallplan.plan.masonry_table import read_masonry
 from wallplan.plan.notebook import Notebook
 from wallplan.plan.order_table import read_order
+from wallplan.plan.outline import settle_outlines
 from wallplan.plan.straight import join_straight
 from wallplan.plan.unit_table import choose_unit, read_own_unit
 from wallplan.plan.wall_table import ReadWall, read_wall
@@ -31,6 +33,7 @@ def build_job(plan: PlanTable, notebook: Notebook) -> Job | None:
     sizes = plan.sizes or "actual"
     walls = join_straight([read_wall(wall, ("wall", number), masonry, sizes, notebook)
                            for number, wall in enumerate(plan.wall or ())], notebook)
+    walls = settle_outlines(walls, notebook)
     _check_walls(walls, masonry, notebook)
     movable = None if masonry is None else read_movable(plan.advice, masonry, notebook)
     order = read_order(plan.order, notebook)
@@ -58,6 +61,7 @@ def _read_masonry(plan: PlanTable, notebook: Notebook) -> Masonry | None:
 def _check_walls(walls: tuple[ReadWall, ...], masonry: Masonry | None, notebook: Notebook) -> None:
     for wall in walls:
         check_openings(wall, masonry, notebook)
+        check_outline(wall, masonry, notebook)
         if masonry is not None:
             check_wall(wall, masonry, notebook)
     if masonry is not None:

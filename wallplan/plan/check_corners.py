@@ -52,10 +52,11 @@ def _check_agreement(wall: ReadWall, other: ReadWall, notebook: Notebook) -> boo
 
 
 def _check_heights(wall: ReadWall, other: ReadWall, notebook: Notebook) -> None:
-    if wall.height is not None and other.height is not None and wall.height != other.height:
+    here, there = wall.end_heights, other.end_heights
+    if here is not None and there is not None and here[1] != there[0]:
         key = "height" if other.table.height is not None else "courses"
-        notebook.note((*other.path, key), f"{notebook.show(other.height)}, but wall {_called(wall)}, which it meets, is "
-                      f"{notebook.show(wall.height)} high; walls that meet are laid equally high")
+        notebook.note((*other.path, key), f"{notebook.show(there[0])}, but wall {_called(wall)}, which it meets, is "
+                      f"{notebook.show(here[1])} high; walls that meet are laid equally high")
 
 
 def _check_room(wall: ReadWall, masonry: Masonry, notebook: Notebook) -> None:

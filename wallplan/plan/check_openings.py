@@ -33,9 +33,9 @@ def _check_sides(path: KeyPath, opening: Opening, wall: ReadWall, notebook: Note
 
 
 def _check_top(path: KeyPath, opening: Opening, wall: ReadWall, notebook: Notebook) -> None:
-    if wall.height is None:
+    if wall.highest is None:
         return
-    show, high = notebook.show, wall.height
+    show, high = notebook.show, wall.highest
     if opening.bottom >= high:
         notebook.note((*path, "sill"), f"{show(opening.bottom)} is not under the wall's top at {show(high)}; "
                       "write a lower sill")

@@ -59,10 +59,30 @@ class Opening:
     bearing: int
 
 
+Place = tuple[int, int]
+"""A point of a wall's outline: distance from its left end, height over the datum."""
+
+
+@dataclass(frozen=True)
+class Outline:
+    """How a wall that is no rectangle begins on its footing and ends at its top.
+
+    ``footing`` and ``top`` run from the left end to the right one; two places at one distance are a step. ``coursed`` is
+    the height that whole courses close: the highest level top, under a gable the eaves.
+    """
+
+    footing: tuple[Place, ...]
+    top: tuple[Place, ...]
+    coursed: int
+
+
 @dataclass(frozen=True)
 class Wall:
-    """One straight wall. ``parts``: where each of the plan's walls begins of which it is made, where they go straight on;
-    () for a wall of one."""
+    """One straight wall. ``height`` is that of its highest place; ``outline`` None stands for a rectangle.
+
+    Heights are over the datum: the top of the lowest footing, of this wall or of those that it meets. ``parts``: where each
+    of the plan's walls begins of which it is made, where they go straight on; () for a wall of one.
+    """
 
     name: str
     length: int
@@ -73,6 +93,7 @@ class Wall:
     bond_beams: tuple[int, ...]
     openings: tuple[Opening, ...]
     parts: tuple[tuple[str, int], ...] = ()
+    outline: Outline | None = None
 
 
 @dataclass(frozen=True)

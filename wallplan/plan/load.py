@@ -16,6 +16,9 @@ from wallplan.plan.syntax import SyntaxMistake, read_toml
 LARGEST_FILE = 1_000_000
 """Bytes of a plan file; a larger one is refused without being read."""
 
+_NAMED = ("wall", "opening", "step", "top_step", "gable")
+"""Tables that are called by name or number, so that no key is told for them."""
+
 MOST_TOLD = 500
 """Mistakes that are told of one file; a last line says how many more there are."""
 
@@ -81,7 +84,7 @@ def _say(wrong: Wrong) -> str:
     """The message with its key: ``control_joints, 2nd of the list`` is plain enough as ``control_joints 2``."""
     *_, table, last = ("", *wrong.path)
     if isinstance(last, int):
-        return wrong.message if table in ("wall", "opening") else f"{table} {last + 1}: {wrong.message}"
+        return wrong.message if table in _NAMED else f"{table} {last + 1}: {wrong.message}"
     return f"{print_name(last)}: {wrong.message}"
 
 

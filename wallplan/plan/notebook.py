@@ -55,13 +55,13 @@ class Notebook:
 
     def show_most(self, ticks: int) -> str:
         """A size that may not be passed, rounded down: what is shown is allowed if it is written."""
-        return self.show(ticks - ticks % self._step)
+        return self.show(ticks - ticks % self.step)
 
     def show_least(self, ticks: int) -> str:
         """A size that must be reached, rounded up: what is shown is allowed if it is written."""
-        return self.show(ticks + -ticks % self._step)
+        return self.show(ticks + -ticks % self.step)
 
     @property
-    def _step(self) -> int:
+    def step(self) -> int:
         """The step in which lengths are printed."""
         return TICKS_PER_INCH // 16 if self.measure == "feet" else TICKS_PER_MM

@@ -16,6 +16,7 @@ from pydantic_core import CoreSchema, SchemaValidator, core_schema
 
 from wallplan.plan.height import MOST_COURSES
 from wallplan.plan.order_schema import ItemTable, MixTable, OrderTable, SteelTable
+from wallplan.plan.outline_schema import MOST_STEPS, GableTable, StepTable, TopStepTable
 from wallplan.plan.table import REQUIRED as REQUIRED
 from wallplan.plan.table import Key as Key
 from wallplan.plan.table import Length as Length
@@ -56,7 +57,9 @@ class WallTable(Table):
         "What the sheets call it. Names must differ in their letters and digits: files are named after them.",
         '"Landing side"', REQUIRED)
     length: Length = _key("Out to out of the masonry.", '"20\'"', REQUIRED)
-    height: Length = _key("From the top of the footing to the top of the masonry.", "\"8' 8\"", "from courses")
+    height: Length = _key(
+        "From the top of the footing to the top of the masonry. Where the footing steps, from its lowest level, as all "
+        "heights are; where the top steps, at the wall's left end; under a gable, to the eaves.", "\"8' 8\"", "from courses")
     courses: int | None = _key(
         "The number of courses, in place of a height. Where both are given, the beds must be able to take the difference.",
         "13", "from height")
@@ -75,6 +78,14 @@ class WallTable(Table):
         MOST_COURSES)
     opening: list[OpeningTable] | None = _key(
         "An opening, each in a [[wall.opening]] of its own, under its wall.", "[[wall.opening]]", "none", MOST_OPENINGS)
+    step: list[StepTable] | None = _key(
+        "A step of the footing, each in a [[wall.step]] of its own, from left to right.", "[[wall.step]]", "level",
+        MOST_STEPS)
+    top_step: list[TopStepTable] | None = _key(
+        "A step of the top, each in a [[wall.top_step]] of its own, from left to right.", "[[wall.top_step]]", "level",
+        MOST_STEPS)
+    gable: list[GableTable] | None = _key(
+        "A gable, each in a [[wall.gable]] of its own, from left to right.", "[[wall.gable]]", "none", MOST_STEPS)
 
 
 class MasonryTable(Table):
@@ -168,6 +179,7 @@ class PlanTable(Table):
 
 TABLES: tuple[tuple[str, type[Table]], ...] = (
     ("", PlanTable), ("[masonry]", MasonryTable), ("[[wall]]", WallTable), ("[[wall.opening]]", OpeningTable),
+    ("[[wall.step]]", StepTable), ("[[wall.top_step]]", TopStepTable), ("[[wall.gable]]", GableTable),
     ("[advice]", AdviceTable),
     ("[own_unit]", OwnUnitTable),
     ("[order]", OrderTable), ("[order.mix]", MixTable), ("[order.steel]", SteelTable), ("[[order.item]]", ItemTable),

@@ -10,6 +10,7 @@ from pydantic_core import ValidationError
 from wallplan.plan.found import find_nearest, print_choices, print_found, print_name
 from wallplan.plan.notebook import KeyPath, Wrong
 from wallplan.plan.order_schema import ItemTable, MixTable, OrderTable, SteelTable
+from wallplan.plan.outline_schema import GableTable, StepTable, TopStepTable
 from wallplan.plan.schema import (
     REQUIRED,
     TABLES,
@@ -37,6 +38,7 @@ _MOST_HINTS = 200
 
 _MODELS: dict[str, type[Table]] = {
     "masonry": MasonryTable, "own_unit": OwnUnitTable, "wall": WallTable, "opening": OpeningTable,
+    "step": StepTable, "top_step": TopStepTable, "gable": GableTable,
     "order": OrderTable, "mix": MixTable, "steel": SteelTable, "item": ItemTable,
     "advice": AdviceTable,
 }
@@ -156,8 +158,9 @@ def _find_missing(plan: PlanTable) -> Iterator[Wrong]:
         yield from _missing_in(wall, ("wall", number))
         if wall.height is None and wall.courses is None:
             yield Wrong(("wall", number, "height"), f"missing; write {example_of(WallTable, 'height')}, or courses = 13")
-        for place, opening in enumerate(wall.opening or ()):
-            yield from _missing_in(opening, ("wall", number, "opening", place))
+        for key in ("opening", "step", "top_step", "gable"):
+            for place, table in enumerate(getattr(wall, key) or ()):
+                yield from _missing_in(table, ("wall", number, key, place))
 
 
 def _missing_in(table: Table, path: KeyPath) -> Iterator[Wrong]:

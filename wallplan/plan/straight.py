@@ -8,6 +8,7 @@ from dataclasses import replace
 from wallplan.plan.found import print_name
 from wallplan.plan.job import Opening
 from wallplan.plan.notebook import Notebook
+from wallplan.plan.outline_table import ReadOutline
 from wallplan.plan.wall_table import ReadWall
 
 
@@ -32,9 +33,10 @@ def _go_on(wall: ReadWall, other: ReadWall, notebook: Notebook) -> bool:
     if (wall.right, other.left) != ("straight", "straight"):
         return False
     called = f'wall "{print_name(wall.name or str(int(wall.path[-1]) + 1))}", from which it goes straight on,'
-    if wall.height is not None and other.height is not None and wall.height != other.height:
+    here, there = wall.end_heights, other.end_heights
+    if here is not None and there is not None and here[1] != there[0]:
         notebook.note((*other.path, "height" if other.table.height is not None else "courses"),
-                      f"{notebook.show(other.height)}, but {called} is {notebook.show(wall.height)} high; write one height "
+                      f"{notebook.show(there[0])}, but {called} is {notebook.show(here[1])} high; write one height "
                       'for both, or "end" on both sides')
     elif wall.bond_beams != other.bond_beams and None not in (wall.courses, other.courses):
         notebook.note((*other.path, "bond_beams") if other.table.bond_beams else (*other.path, "left"),
@@ -56,15 +58,18 @@ def _join(row: list[ReadWall]) -> ReadWall:
     parts: list[tuple[str, int]] = []
     joints, openings = list(row[0].control_joints[:0]), list(row[0].openings[:0])
     begins: int | None = 0
+    outline = ReadOutline()
     for wall in row:
         shift = begins or 0
+        outline = outline.joined(wall.read_outline, shift)
         parts.append((wall.name or str(int(wall.path[-1]) + 1), shift))
         joints += [(path, centre + shift) for path, centre in wall.control_joints]
         openings += [(path, _move(opening, shift, parts[-1][0], row)) for path, opening in wall.openings]
         begins = None if begins is None or wall.length is None else begins + wall.length
     known = begins is not None
     return replace(row[0], length=begins, control_joints=tuple(joints) if known else (), parts=tuple(parts),
-                   openings=tuple(openings) if known else (), last=(row[-1].path, row[-1].table))
+                   openings=tuple(openings) if known else (), last=(row[-1].path, row[-1].table),
+                   read_outline=outline if known else ReadOutline())
 
 
 def _move(opening: Opening, shift: int, part: str, row: Sequence[ReadWall]) -> Opening:

@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Literal
 
 from wallplan.lengths import LONGEST
 from wallplan.plan.found import print_found
 from wallplan.plan.height import MOST_COURSES, beds_close, count_courses, least_height
-from wallplan.plan.job import EndKind, Masonry, Opening, Wall
+from wallplan.plan.job import EndKind, Masonry, Opening, Outline, Wall
 from wallplan.plan.notebook import KeyPath, Notebook
 from wallplan.plan.opening_table import read_opening
+from wallplan.plan.outline_table import ReadOutline, in_order, read_outline
 
 if TYPE_CHECKING:
     from wallplan.plan.schema import WallTable
@@ -39,6 +40,20 @@ class ReadWall:
     openings: tuple[tuple[KeyPath, Opening], ...]
     last: tuple[KeyPath, WallTable] | None = None
     parts: tuple[tuple[str, int], ...] = ()
+    read_outline: ReadOutline = field(default_factory=ReadOutline)
+    outline: Outline | None = None
+
+    @property
+    def highest(self) -> int | None:
+        """The wall's highest place over the datum, None where its height is not known."""
+        return self.height if self.outline is None else max(height for _, height in self.outline.top)
+
+    @property
+    def end_heights(self) -> tuple[int, int] | None:
+        """The level of the top at the left and the right end, eaves under a gable; None where the height is not known."""
+        if self.height is None:
+            return None
+        return self.height, self.height + sum(step.rise for step in self.read_outline.top_steps)
 
     @property
     def left(self) -> EndKind:
@@ -62,12 +77,14 @@ class ReadWall:
 
     def finish(self) -> Wall:
         """The wall for the job. Only of a wall in which nothing was wrong: raises ValueError otherwise."""
-        if self.length is None or self.height is None or self.name is None:
+        highest = self.highest
+        if self.length is None or highest is None or self.name is None:
             raise ValueError("a wall with mistakes cannot be finished")
         return Wall(
-            name=self.name, length=self.length, height=self.height, left_end=self.left, right_end=self.right,
+            name=self.name, length=self.length, height=highest, left_end=self.left, right_end=self.right,
             control_joints=tuple(sorted(centre for _, centre in self.control_joints)),
             bond_beams=self.bond_beams, openings=tuple(opening for _, opening in self.openings), parts=self.parts,
+            outline=self.outline,
         )
 
 
@@ -81,7 +98,8 @@ def read_wall(table: WallTable, path: KeyPath, masonry: Masonry | None, sizes: S
     inside = [end == "inside corner" for end in (table.left, table.right)]
     spare, shift = joint * (1 - sum(inside) - (table.right == "straight")), joint if inside[0] else 0
     height = _read_height(table, path, masonry, notebook)
-    courses = None if masonry is None or height is None else count_courses(height, masonry)
+    outline = read_outline(table, path, None if length is None else length - spare, joint, shift, notebook)
+    courses = None if masonry is None or height is None else count_courses(_find_highest(height, outline), masonry)
     openings = [
         ((*path, "opening", number), read_opening(opening, (*path, "opening", number), masonry, joint, notebook, shift))
         for number, opening in enumerate(table.opening or ())]
@@ -91,8 +109,17 @@ def read_wall(table: WallTable, path: KeyPath, masonry: Masonry | None, sizes: S
         path=path, table=table, length=None if length is None else length - spare, height=height, courses=courses,
         control_joints=tuple((where, centre - joint // 2 + shift) for where, centre in centres if centre is not None),
         bond_beams=_read_bond_beams(table.bond_beams or (), path, courses, notebook),
-        openings=tuple((where, opening) for where, opening in openings if opening is not None),
+        openings=tuple((where, opening) for where, opening in openings if opening is not None), read_outline=outline,
     )
+
+
+def _find_highest(height: int, outline: ReadOutline) -> int:
+    """The highest level top, gables left aside: it is what the courses close."""
+    highest = reached = height
+    for step in in_order(outline.top_steps):
+        reached += step.rise
+        highest = max(highest, reached)
+    return highest
 
 
 def _read_height(table: WallTable, path: KeyPath, masonry: Masonry | None, notebook: Notebook) -> int | None:

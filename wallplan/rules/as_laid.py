@@ -15,7 +15,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from wallplan.layout.model import WallLayout
-from wallplan.plan.job import Job, Masonry
+from wallplan.plan.job import Job, Masonry, Outline
+from wallplan.rules.outline import Interval, cut_level, find_risers
 
 Ints = NDArray[np.int64]
 Flags = NDArray[np.bool_]
@@ -23,8 +24,9 @@ Flags = NDArray[np.bool_]
 ROUNDING = 2
 """Ticks that rounding to whole ticks may put between two figures that are equal on paper."""
 
-HEAD, OPENING, CONTROL, HOLE, OVERLAP = range(5)
-"""What lies between two neighbours of a row: a head joint, an opening, a control joint, a hole, or less than nothing."""
+HEAD, OPENING, CONTROL, HOLE, OVERLAP, STEP = range(6)
+"""What lies between two neighbours of a row: a head joint, an opening, a control joint, a hole, less than nothing, or the
+joint over a step that is no whole course."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -91,6 +93,28 @@ class AsLaid:
         behind = self.masonry.unit.thickness if self.layout.wall.right_end == "inside corner" else 0
         return self.layout.wall.length + behind
 
+    @property
+    def outline(self) -> Outline | None:
+        """The wall's outline, None for a rectangle."""
+        return self.layout.wall.outline
+
+    @cached_property
+    def raked(self) -> Flags:
+        """Which pieces are sawn to a slope. Their ``top`` is read as high as their course's."""
+        pieces = (piece for course in self.layout.courses for piece in course.pieces)
+        return np.fromiter((piece.rake is not None for piece in pieces), dtype=bool, count=len(self.left))
+
+    @cached_property
+    def notched(self) -> Ints:
+        """How high each piece is notched from below, 0 for none. Its ``bottom`` is that of its lower part."""
+        pieces = (piece for course in self.layout.courses for piece in course.pieces)
+        heights = (piece.notch.height if piece.notch else 0 for piece in pieces)
+        return np.fromiter(heights, dtype=np.int64, count=len(self.left))
+
+    def cut_level(self, height: float) -> tuple[Interval, ...]:
+        """Where the wall is at a height, by its outline."""
+        return ((self.start, self.end),) if self.outline is None else cut_level(self.outline, self.start, self.end, height)
+
     @cached_property
     def beds(self) -> tuple[int, int]:
         """Thinnest and thickest bed: the plan's limits, stretched to hold the bed that the unit's own gauge leaves."""
@@ -142,9 +166,17 @@ def measure_wall(layout: WallLayout, job: Job) -> AsLaid:
 
     left, bottom = read("left"), read("bottom")
     return AsLaid(
-        job=job, layout=layout, left=left, right=left + read("length"), bottom=bottom, top=bottom + read("height"),
+        job=job, layout=layout, left=left, right=left + read("length"), bottom=bottom,
+        top=bottom + read("height") if layout.wall.outline is None else _read_tops(layout, total),
         course=np.repeat(np.arange(len(counts)), counts), first=np.concatenate(([0], np.cumsum(counts))),
     )
+
+
+def _read_tops(layout: WallLayout, total: int) -> Ints:
+    """The tops of all pieces, of raked ones that of the highest piece in their course."""
+    tops = (max(other.top for other in course.pieces) if piece.rake else piece.top
+            for course in layout.courses for piece in course.pieces)
+    return np.fromiter(tops, dtype=np.int64, count=total)
 
 
 def _find_rows(wall: AsLaid) -> Rows:
@@ -197,6 +229,12 @@ def _find_gaps(wall: AsLaid) -> Gaps:
         kind[beside_it[row] & (left < opening.right) & (right > opening.left)] = OPENING
     for place in wall.layout.wall.control_joints:
         kind[(kind == HEAD) & (left <= place) & (right >= place)] = CONTROL
+    for riser in () if wall.outline is None else find_risers(wall.outline):
+        courses = [wall.layout.courses[course] for course in rows.course.tolist()]
+        beside_it = np.array([course.bottom + wall.beds[1] < riser.high and course.top - wall.beds[1] > riser.low
+                              for course in courses], dtype=bool)
+        near = (left <= riser.at + ROUNDING) & (right >= riser.at - ROUNDING)
+        kind[(kind == HEAD) & near & beside_it[row]] = STEP
     kind[(kind != OPENING) & (right - left > wall.hole)] = HOLE
     kind[right < left] = OVERLAP
     return Gaps(row=row, before=before, after=after, left=left, right=right, kind=kind)

@@ -30,10 +30,11 @@ def check_wall(wall: WallLayout, job: Job) -> tuple[Finding, ...]:
     from wallplan.rules.openings import check_openings
     from wallplan.rules.pieces import check_pieces
     from wallplan.rules.plumb import check_plumb
+    from wallplan.rules.steps import check_steps
 
     laid = measure_wall(wall, job)
     rules = (
         check_cover, check_joints, check_coursing, check_lap, check_pieces, check_plumb, check_openings,
-        check_control_joints,
+        check_control_joints, check_steps,
     )
     return tuple(finding for rule in rules for finding in rule(laid))

@@ -23,7 +23,7 @@ def check_coursing(wall: AsLaid) -> tuple[Finding, ...]:
     beds = _measure_beds(wall)
     broken = (
         *report_breaks(wall, "coursing", BEDS, _poor_beds(wall, *beds)),
-        *report_breaks(wall, "coursing", COURSING, [*_open_top(wall), *_too_tall(wall)]),
+        *report_breaks(wall, "coursing", COURSING, [*(() if wall.outline else _open_top(wall)), *_too_tall(wall)]),
     )
     low, high = wall.beds
     limit = f"{size(wall, low + ROUNDING)} to {size(wall, high - ROUNDING)}"
@@ -108,7 +108,7 @@ def _too_tall(wall: AsLaid) -> Iterator[Break]:
 def _tell_rips(wall: AsLaid) -> str:
     unit = wall.masonry.unit
     height = wall.top - wall.bottom
-    made = (height == unit.height) | (height == (unit.half_high or unit.height)) | (wall.shape == "precast")
+    made = (height == unit.height) | (height == (unit.half_high or unit.height)) | (wall.shape == "precast") | wall.raked
     ripped = np.flatnonzero(~made)
     if not len(ripped):
         return ""

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TypedDict
 
 import numpy as np
 
-from wallplan.rules.as_laid import HEAD, OPENING, ROUNDING, AsLaid, Flags, Ints
+from wallplan.rules.as_laid import HEAD, HOLE, OPENING, ROUNDING, STEP, AsLaid, Flags, Ints
 
 
 @dataclass(frozen=True, eq=False)
@@ -16,7 +17,8 @@ class Line:
     Run ``r`` reaches from ``start[r]`` to ``end[r]``: where a head joint would stand if one did, so a run that
     begins at a jamb starts a joint's width before it. ``at_start`` and ``at_end`` name the opening whose jamb, or
     the lintel whose end, it is; "" at a wall's end or a control joint, where all courses begin alike.
-    ``drift`` is what the run's joints opened or closed by together; ``slack`` is that of each joint's run.
+    ``drift`` is what the run's joints opened or closed by together; ``slack`` is that of each joint's run. ``rakes`` are
+    how much shorter each run is at its top, at its start and at its end.
     """
 
     odd: bool
@@ -29,6 +31,12 @@ class Line:
     drift: Ints
     at_start: tuple[str, ...]
     at_end: tuple[str, ...]
+    rakes: tuple[Ints, Ints]
+
+    def clear_of(self, least: int, module: int) -> tuple[Ints, Ints]:
+        """How far the joints of each run keep from its start and end: the least piece, or a slope that one unit can take."""
+        start, end = (np.where((rake > least) & (rake <= module), rake, least) for rake in self.rakes)
+        return start, end
 
     def has(self, places: Ints, slack: Ints) -> Flags:
         """At which places it has a joint, within their slack and its own."""
@@ -40,15 +48,22 @@ class Line:
         nearby: Flags = near | (np.abs(places - self.joints[right]) <= slack + self.slack[right] + ROUNDING)
         return nearby
 
-    def reaches(self, places: Ints, slack: Ints, least: int) -> Flags:
+    def reaches(self, places: Ints, slack: Ints, least: int, module: int) -> Flags:
         """Which places stand in a run with a whole least piece to both of its ends, so that a joint must stand there."""
         if not len(self.start):
             return np.zeros(len(places), dtype=bool)
         run = np.maximum(np.searchsorted(self.start, places, side="right") - 1, 0)
         loose = slack + self.drift[run]
-        clear = least + np.where(loose > 0, loose + ROUNDING, -ROUNDING)
-        clear_of_both: Flags = (places - self.start[run] >= clear) & (self.end[run] - places >= clear)
+        more = np.where(loose > 0, loose + ROUNDING, -ROUNDING)
+        first, last = (clear[run] for clear in self.clear_of(least, module))
+        # Where a slope is, the runs of other courses are cut back by it: what is near to its tick is not asked for.
+        first, last = first + (first > least) * 2 * ROUNDING, last + (last > least) * 2 * ROUNDING
+        clear_of_both: Flags = (places - self.start[run] >= first + more) & (self.end[run] - places >= last + more)
         return clear_of_both
+
+    def is_at(self, place: int) -> bool:
+        """Whether one of its joints stands just there."""
+        return bool(np.any(np.abs(self.joints - place) <= ROUNDING))
 
     def nearest(self, place: int, within: int) -> int:
         """The joint nearest to a place; the place itself where none is so near."""
@@ -57,7 +72,7 @@ class Line:
         joint = int(self.joints[np.argmin(np.abs(self.joints - place))])
         return joint if abs(joint - place) <= within else place
 
-    def why_moved(self, place: int, lines: list[Line], lack: list[Line], least: int) -> str | None:
+    def why_moved(self, place: int, lines: list[Line], lack: list[Line], least: int, module: int) -> str | None:
         """The opening beside which this line's joint at a place was moved: it is the run's outermost, other lines have
         a joint too near that jamb, and none of those that lack it share the jamb. None where that is not so."""
         joint = self.nearest(place, int(self.slack.max(initial=0)) + ROUNDING)
@@ -65,14 +80,15 @@ class Line:
         if run < 0 or joint >= self.end[run]:
             return None
         inside = self.joints[(self.joints > self.start[run]) & (self.joints < self.end[run])]
-        reach = least + int(self.drift[run]) + ROUNDING
+        drift = int(self.drift[run]) + ROUNDING
+        reach = [int(clear[run]) + drift for clear in self.clear_of(least, module)]
         start, end = int(self.start[run]), int(self.end[run])
         others = [line for line in lines if line is not self]
         first = joint == inside[0] and not any(start in line.start for line in lack)
-        if first and self.at_start[run] and any(_crowds(line, start, 1, reach) for line in others):
+        if first and self.at_start[run] and any(_crowds(line, start, 1, reach[0]) for line in others):
             return self.at_start[run]
         last = joint == inside[-1] and not any(end in line.end for line in lack)
-        if last and self.at_end[run] and any(_crowds(line, end, -1, reach) for line in others):
+        if last and self.at_end[run] and any(_crowds(line, end, -1, reach[1]) for line in others):
             return self.at_end[run]
         return None
 
@@ -81,6 +97,12 @@ def _crowds(line: Line, end: int, inward: int, reach: int) -> bool:
     """Whether a line has a joint inside of a run's end and nearer to it than the least piece, its own drift let alone."""
     away = (line.joints - end) * inward
     return bool(np.any((away > 0) & (away - line.slack < reach)))
+
+
+class _Ends(TypedDict):
+    at_start: tuple[str, ...]
+    at_end: tuple[str, ...]
+    rakes: tuple[Ints, Ints]
 
 
 def read_lines(wall: AsLaid) -> list[Line]:
@@ -119,15 +141,35 @@ def _read_line(wall: AsLaid, same: list[int], span: slice, odd: bool, layered: b
     run = np.searchsorted(breaks, np.flatnonzero(~ends))
     return Line(
         odd=odd, layered=layered, courses=tuple(int(rows.course[one]) for one in same), joints=left[~ends],
-        slack=drift[run], start=start, end=end, drift=drift, at_start=("", *names), at_end=(*names, ""),
+        slack=drift[run], start=start, end=end, drift=drift, **_read_ends(wall, row, (start + before, end), names),
     )
+
+
+def _read_ends(wall: AsLaid, row: int, ends: tuple[Ints, Ints], names: list[str]) -> _Ends:
+    """What each run begins and ends at, and how far slopes shorten it there."""
+    at_start, at_end = ["", *names], [*names, ""]
+    rakes = np.zeros(len(ends[0]), dtype=np.int64), np.zeros(len(ends[1]), dtype=np.int64)
+    if wall.outline is None:
+        return {"at_start": tuple(at_start), "at_end": tuple(at_end), "rakes": rakes}
+    bottom, top = int(wall.rows.bottom[row]), int(wall.rows.top[row])
+    feet, tops = wall.cut_level(bottom), wall.cut_level(top)
+    for side, (told, places, edge) in enumerate(((at_start, ends[0], wall.start), (at_end, ends[1], wall.end))):
+        for run, place in enumerate(places.tolist()):
+            at_edge = next((foot for foot in feet if abs(foot[side] - place) <= 2 * ROUNDING), None)
+            if at_edge is None or abs(place - edge) <= ROUNDING:
+                continue
+            over = [one for one in tops if one[0] < at_edge[1] and one[1] > at_edge[0]]
+            short = abs((over[0 if side == 0 else -1][side] if over else sum(at_edge) / 2) - at_edge[side])
+            told[run] = "the slope" if short > 2 * ROUNDING else "a step"
+            rakes[side][run] = round(short)
+    return {"at_start": tuple(at_start), "at_end": tuple(at_end), "rakes": rakes}
 
 
 def _name_end(wall: AsLaid, bottom: int, top: int, kind: int, left: int, width: int) -> str:
     if kind == HEAD:
         return "a lintel"
     if kind != OPENING:
-        return ""
+        return "a step" if kind == STEP or (kind == HOLE and wall.outline is not None) else ""
     return next((
         opening.name for opening in wall.layout.wall.openings
         if opening.left < left + width and opening.right > left and opening.bottom < top and opening.top > bottom

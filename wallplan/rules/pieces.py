@@ -47,7 +47,7 @@ def _too_short(wall: AsLaid, judged: Ints, length: Ints) -> Iterator[Break]:
 
 def _too_thin(wall: AsLaid, judged: Ints) -> Iterator[Break]:
     height = (wall.top - wall.bottom)[judged]
-    thin = np.flatnonzero(height < THINNEST_RIP - ROUNDING)
+    thin = np.flatnonzero((height < THINNEST_RIP - ROUNDING) & ~wall.raked[judged])
     kinds = np.stack((wall.course[judged[thin]], height[thin]), axis=1)
     for course, high in np.unique(kinds, axis=0).tolist():
         alike = judged[thin[(kinds == (course, high)).all(axis=1)]]
@@ -83,14 +83,14 @@ def _too_long(wall: AsLaid, judged: Ints, length: Ints) -> Iterator[Break]:
 
 def _misnamed(wall: AsLaid, judged: Ints, length: Ints) -> Iterator[Break]:
     called, stock = wall.called[judged], _stock_lengths(wall)
-    fits = length <= wall.masonry.unit.length
+    fits = (length <= wall.masonry.unit.length) & ~wall.raked[judged] & (wall.notched[judged] == 0)
     whole = (wall.top - wall.bottom)[judged] >= wall.masonry.unit.height
     for name in np.unique(called).tolist():
         lengths = stock.get(name, ()) if name != "cut" else tuple(sum(stock.values(), ()))
         near = np.zeros(len(judged), dtype=bool)
         for one in lengths:
             near |= np.abs(length - one) <= ROUNDING
-        wrong = (called == name) & (near & whole if name == "cut" else ~near & fits)
+        wrong = (called == name) & (near & whole & fits if name == "cut" else ~near & fits)
         for index in np.flatnonzero(wrong).tolist():
             piece, shown = int(judged[index]), size(wall, length[index])
             limit = " or ".join(size(wall, one) for one in lengths) or f"no {name} is stocked"

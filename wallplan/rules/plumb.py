@@ -51,10 +51,13 @@ def _judge(wall: AsLaid, lines: list[Line], breaks: list[Break], moved: dict[tup
     doubts = list(_find_doubts(wall, lines))
     told: set[tuple[int, int]] = set()
     for doubt in doubts:
-        reasons = [line.why_moved(doubt.place, lines, doubt.lack, wall.masonry.least_piece) for line in doubt.have]
-        if all(reasons):
+        reasons = [line.why_moved(doubt.place, lines, doubt.lack, wall.masonry.least_piece, wall.masonry.module)
+                   for line in doubt.have]
+        # Lines that have it only within their drift are judged at their own joint's place.
+        own = [reason for line, reason in zip(doubt.have, reasons, strict=True) if line.is_at(doubt.place)]
+        if all(own):
             for line, reason in zip(doubt.have, reasons, strict=True):
-                moved.update({(course, doubt.place): reason or "" for course in line.courses})
+                moved.update({(course, doubt.place): reason for course in line.courses if reason})
             continue
         extra = [line for line, reason in zip(doubt.have, reasons, strict=True) if not reason]
         if _count(extra) <= _count(doubt.lack):
@@ -81,7 +84,7 @@ def _find_doubts(wall: AsLaid, lines: list[Line]) -> Iterator[Doubt]:
     new = np.concatenate(([True], np.diff(places) > 0)) if len(places) else np.zeros(0, dtype=bool)
     places, slack = places[new], slack[new]
     have = np.array([line.has(places, slack) for line in lines])
-    lack = np.array([line.reaches(places, slack, wall.masonry.least_piece) for line in lines]) & ~have
+    lack = np.array([line.reaches(places, slack, wall.masonry.least_piece, wall.masonry.module) for line in lines]) & ~have
     for at in np.flatnonzero(lack.any(axis=0)).tolist():
         yield Doubt(
             int(places[at]), [line for line, one in zip(lines, have[:, at], strict=True) if one],
@@ -114,7 +117,8 @@ def _judge_layer(wall: AsLaid, line: Line, lines: list[Line]) -> list[Break]:
     known = np.any([other.has(line.joints, line.slack) for other in lines], axis=0)
     places = line.joints[~known].tolist()
     return [
-        one for place in places if not line.why_moved(place, lines, [], wall.masonry.least_piece)
+        one for place in places
+        if not line.why_moved(place, lines, [], wall.masonry.least_piece, wall.masonry.module)
         for one in _out_of_plumb(wall, line, place, place, lines)
     ]
 

@@ -22,6 +22,10 @@ BEARING = (
 )
 OPENINGS = "common practice, no source: masonry meets the sill, and the lintel stands on the head"
 CONTROL = "the plan; common practice, no source: a control joint is one straight joint through every course"
+STEPS = (
+    "common practice, no source: footings step by whole courses and half units, a unit bridges each riser, raked cuts are "
+    "sawn in left and right pairs"
+)
 CORNERS = (
     "NAVEDTRA 14043 (from memory): at a corner units of alternate courses run through, so that the walls are toothed "
     "together; common practice"

@@ -1,0 +1,103 @@
+"""Raked courses: the bond as it was found for courses that go on, cut off at the slope and laid anew beside it."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from typing import NamedTuple
+
+from wallplan.bond.figures import Terms
+from wallplan.bond.raked import ROUNDING, RakedRun, least_cutting, settle_rakes
+from wallplan.layout.coursing import Row
+from wallplan.layout.outline import Bay
+from wallplan.layout.runs import LaidRun, LaidTracks
+
+
+class _Cut(NamedTuple):
+    """A run under a slope as it is known: where it stands, its joints' width, where the piece after each joint of the bond
+    begins, and the same as numbers."""
+
+    left: int
+    right: int
+    joint: int
+    after: dict[int, int]
+    raked: RakedRun
+
+
+def cut_to_rakes(tracks: LaidTracks, terms: Terms, rows: tuple[Row, ...], bays: tuple[tuple[Bay, ...], ...],
+                 joint: int) -> LaidTracks:
+    """The tracks with the runs of raked courses cut off at their slopes; as they are where no course is raked."""
+    raked = {row.number: here for row, here in zip(rows, bays, strict=True) if any(any(bay.rakes) for bay in here)}
+    if not raked:
+        return tracks
+    laid: dict[int, list[LaidRun]] = {}
+    for number in raked:
+        laid[number] = [run for run in tracks.runs if run.courses >> number & 1]
+    cuts = {number: _cut_course(laid[number], here, joint) for number, here in raked.items()}
+    settled = _settle(tracks, terms, cuts, laid, joint)
+    mask = sum(1 << number for number in raked)
+    kept = [run._replace(courses=run.courses & ~mask) for run in tracks.runs if run.courses & ~mask]
+    for number, found in cuts.items():
+        plain = [run for run in laid[number] if not any(cut.left < run.right and run.left < cut.right for cut in found)
+                 and any(bay.left <= run.left and run.right <= bay.right for bay in raked[number])]
+        kept += [run._replace(courses=1 << number) for run in plain]
+        kept += [_lay(cut, joints, number, terms, joint) for cut, joints in zip(found, settled[number], strict=True)]
+    return tracks._replace(runs=tuple(kept))
+
+
+def _cut_course(laid: list[LaidRun], bays: tuple[Bay, ...], joint: int) -> list[_Cut]:
+    """The runs of a course that a slope shortens, from left to right."""
+    cuts = []
+    for bay in bays:
+        for run in sorted(laid):
+            left, right = max(run.left, bay.left), min(run.right, bay.right)
+            if left >= right or not any(bay.rakes):
+                continue
+            rakes = (bay.rakes[0] if left == bay.left else 0, bay.rakes[1] if right == bay.right else 0)
+            width = run.joints[0] or joint
+            after = {one[0] + one[1]: two[0] for one, two in pairwise(run.pieces)
+                     if left < one[0] + one[1] and two[0] < right}
+            raked = RakedRun(left - width, right, rakes, tuple(after), width - joint)
+            cuts.append(_Cut(left, right, width, after, raked))
+    return cuts
+
+
+def _settle(tracks: LaidTracks, terms: Terms, cuts: dict[int, list[_Cut]], laid: dict[int, list[LaidRun]],
+            joint: int) -> dict[int, tuple[tuple[int, ...], ...]]:
+    """The joints of each raked run. Courses that follow each other without a break are settled together."""
+    numbers, found = sorted(cuts), dict[int, tuple[tuple[int, ...], ...]]()
+    groups: list[list[int]] = []
+    for number in numbers:
+        groups[-1].append(number) if groups and groups[-1][-1] == number - 1 else groups.append([number])
+    for group in groups:
+        beside = [_joints_in(tracks, group[0] - 1)]
+        for number in group:
+            beside.append(tuple(
+                at for run in laid[number] for at in _joints_of(run)
+                if not any(cut.left - joint <= at <= cut.right for cut in cuts[number])))
+        beside.append(_joints_in(tracks, group[-1] + 1))
+        courses = [tuple(cut.raked for cut in cuts[number]) for number in group]
+        found.update(zip(group, settle_rakes(terms, courses, beside), strict=True))
+    return found
+
+
+def _joints_in(tracks: LaidTracks, number: int) -> tuple[int, ...]:
+    return tuple(at for run in tracks.runs if run.courses >> number & 1 for at in _joints_of(run)) if number > 0 else ()
+
+
+def _joints_of(run: LaidRun) -> list[int]:
+    return [left + length for left, length in run.pieces[:-1]]
+
+
+def _lay(cut: _Cut, joints: tuple[int, ...], number: int, terms: Terms, joint: int) -> LaidRun:
+    pieces, left = list[tuple[int, int]](), cut.left
+    for at in joints:
+        length = at - left if at in cut.after else _snap(at - left, terms, joint)
+        pieces.append((left, length))
+        left = cut.after.get(at, left + length + cut.joint)
+    pieces.append((left, cut.right - left))
+    return LaidRun(cut.left, cut.right, tuple(pieces), 1 << number, 0, least_cutting(terms, cut.raked))
+
+
+def _snap(length: int, terms: Terms, joint: int) -> int:
+    """A stock length where a piece is one but for rounding."""
+    return next((stock - joint for stock in terms.stock if abs(stock - joint - length) <= ROUNDING), length)

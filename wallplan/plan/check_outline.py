@@ -1,0 +1,161 @@
+"""Steps and gables against their wall, each other, the coursing and the openings."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+
+from wallplan.lengths import TICKS_PER_INCH
+from wallplan.plan.height import THINNEST_RIP
+from wallplan.plan.job import Masonry, Opening, Outline
+from wallplan.plan.notebook import KeyPath, Notebook
+from wallplan.plan.outline import level_at, reach_between
+from wallplan.plan.outline_table import ReadStep, in_order
+from wallplan.plan.wall_table import ReadWall
+
+FIRST_BED = (TICKS_PER_INCH // 4, TICKS_PER_INCH * 3 // 4)
+"""Thinnest and thickest bed on a footing: TMS 602, as summarised by the Mason Contractors Association."""
+
+
+def check_outline(wall: ReadWall, masonry: Masonry | None, notebook: Notebook) -> None:
+    """Note steps and gables that leave the wall, stand too near or across each other, or that no course can meet."""
+    if wall.length is None:
+        return
+    least = masonry.least_piece if masonry else 1
+    sound = all([_check_places(wall, wall.read_outline.steps, masonry, least, notebook),
+                 _check_places(wall, wall.read_outline.top_steps, masonry, least, notebook),
+                 _check_gables(wall, least, notebook)])
+    if not sound or wall.outline is None:
+        return
+    if not _check_heights(wall, wall.outline, masonry, notebook):
+        return
+    for path, opening in wall.openings:
+        _check_opening(path, opening, wall.outline, masonry, notebook)
+    if masonry is not None:
+        _check_coursing(wall, wall.outline, masonry, notebook)
+
+
+def _check_places(wall: ReadWall, steps: Sequence[ReadStep], masonry: Masonry | None, least: int,
+                  notebook: Notebook) -> bool:
+    """Steps inside the wall, and far enough from its ends and each other; the first that is not is told."""
+    length, show = wall.length or 0, notebook.show
+    thick = masonry.unit.thickness + masonry.joint if masonry else 0
+    sides = [thick if end == "outside corner" else 0 for end in (wall.left, wall.right)]
+    before: ReadStep | None = None
+    for step in in_order(steps):
+        path = (*step.path, "at")
+        if not 0 < step.at < length:
+            notebook.note(path, f"{show(max(step.at, 0))} is not inside the wall, which is {show(length)} long; write a "
+                          "distance from its left end")
+            return False
+        for clear, side, word in ((step.at, sides[0], "left"), (length - step.at, sides[1], "right")):
+            if clear < side + least:
+                notebook.note(path, f"{show(clear)} of masonry is left to the wall's {word} end; stay "
+                              f"{notebook.show_least(side + least)} away at least")
+                return False
+        if before is not None and step.at - before.at < least:
+            notebook.note(path, f"{show(step.at - before.at)} from the step at {show(before.at)}, under the least piece; "
+                          f"make them one step, or stay {notebook.show_least(least)} apart at least")
+            return False
+        before = step
+    return True
+
+
+def _check_gables(wall: ReadWall, least: int, notebook: Notebook) -> bool:
+    length, show = wall.length or 0, notebook.show
+    gables = sorted(wall.read_outline.gables, key=lambda gable: gable.left)
+    for gable in gables:
+        width = gable.right - gable.left
+        if gable.left < 0 or gable.right > length:
+            notebook.note((*gable.path, "width"), f"the gable is {show(width)} wide and reaches {show(gable.right)} from "
+                          f"the wall's left end, but the wall is {show(length)} long; write at most "
+                          f"{notebook.show_most(max(length - gable.left, 0))}")
+            return False
+        if width < 2 * least:
+            notebook.note((*gable.path, "width"), f"{show(width)} has no room for two pieces; write at least "
+                          f"{notebook.show_least(2 * least)}")
+            return False
+        for step in wall.read_outline.top_steps:
+            if gable.left < step.at < gable.right:
+                notebook.note((*step.path, "at"), f"the top steps at {show(step.at)}, under the gable from "
+                              f"{show(gable.left)} to {show(gable.right)}; a gable stands on a level top")
+                return False
+    for one, other in pairwise(gables):
+        if other.left < one.right:
+            notebook.note((*other.path, "from_left"), f"the gable meets the one before by {show(one.right - other.left)}; "
+                          "move one, or make it narrower")
+            return False
+    return True
+
+
+def _check_heights(wall: ReadWall, outline: Outline, masonry: Masonry | None, notebook: Notebook) -> bool:
+    """Room for a course between footing and top, everywhere."""
+    least = masonry.unit.bed_joint + THINNEST_RIP if masonry else 1
+    places = sorted({at for at, _ in (*outline.footing, *outline.top)})
+    for left, right in pairwise(places):
+        foot, top = reach_between(outline.footing, left, right)[1], reach_between(outline.top, left, right)[0]
+        if top - foot < least:
+            key = "height" if wall.table.height is not None else "courses"
+            notebook.note((*wall.path, key), f"from {notebook.show(left)} to {notebook.show(right)} the footing is at "
+                          f"{notebook.show(foot)} over the lowest and the top at {notebook.show(max(top, 0))}: no room "
+                          f"for a course; write at least {notebook.show_least((wall.height or 0) + foot + least - top)}")
+            return False
+    return True
+
+
+def _check_opening(path: KeyPath, opening: Opening, outline: Outline, masonry: Masonry | None,
+                   notebook: Notebook) -> None:
+    show = notebook.show
+    foot = reach_between(outline.footing, opening.left, opening.right)[1]
+    if opening.bottom < foot:
+        notebook.note((*path, "sill"), f"{show(opening.bottom)}, but the footing there is at {show(foot)} over the lowest, "
+                      f"where heights start; write at least {notebook.show_least(foot)}, or move the opening")
+    reach = 0 if opening.lintel == "none" else opening.bearing
+    over = masonry.unit.gauge if masonry else 1
+    top = reach_between(outline.top, opening.left - reach, opening.right + reach)[0]
+    if opening.top + over > top and top < max(height for _, height in outline.top):
+        notebook.note((*path, "height"), f"the opening reaches {show(opening.top)}, and over it and its bearings the top "
+                      f"comes down to {show(max(top, 0))}; a course must stay between: write at most "
+                      f"{notebook.show_most(max(top - over - opening.bottom, 0))}, or move the opening")
+
+
+def _check_coursing(wall: ReadWall, outline: Outline, masonry: Masonry, notebook: Notebook) -> None:
+    """Levels that no course can meet: what is left is too thick for a bed and too thin for a rip."""
+    unit, count = masonry.unit, wall.courses or 0
+    if unit.height_of_courses(count) != outline.coursed:
+        return  # beds are shared out, or a course is ripped: the check measures what was laid
+    lines = [unit.height_of_courses(course) for course in range(count + 1)]
+    for step, level, foot in _levels(wall, outline):
+        off = level - max((line for line in lines if line <= level), default=0)
+        if _is_met(off, masonry, foot):
+            continue
+        most = FIRST_BED[1] - unit.bed_joint if foot else unit.bed_joint // 2
+        least = unit.bed_joint + THINNEST_RIP
+        lower, higher = _show_moves(off, unit.gauge, most, least, foot)
+        what = "the footing" if foot else "the top"
+        notebook.note((*step.path, "up" if step.rise > 0 else "down"), f"{what} comes to {notebook.show(level)}, which is "
+                      f"{notebook.show_size(off)} over a course line: too much for a bed, too little for a course ripped to "
+                      f"an inch; make it {notebook.show_least(lower)} lower or {notebook.show_least(higher)} higher")
+
+
+def _is_met(off: int, masonry: Masonry, foot: bool) -> bool:
+    unit = masonry.unit
+    if foot:
+        on_line = off <= unit.bed_joint - FIRST_BED[0] or unit.gauge - off <= FIRST_BED[1] - unit.bed_joint
+        return on_line or unit.gauge - off - unit.bed_joint >= THINNEST_RIP
+    return off <= unit.bed_joint // 2 or off - unit.bed_joint >= THINNEST_RIP
+
+
+def _show_moves(off: int, gauge: int, most: int, least: int, foot: bool) -> tuple[int, int]:
+    """How far a level must go down, and up, until a course meets it."""
+    if foot:
+        return off - (gauge - least), max(gauge - off - most, 0)
+    return off - most, least - off
+
+
+def _levels(wall: ReadWall, outline: Outline) -> Iterator[tuple[ReadStep, int, bool]]:
+    """Each step with the level right of it, and whether it is the footing's."""
+    for steps, line, foot in ((wall.read_outline.steps, outline.footing, True),
+                              (wall.read_outline.top_steps, outline.top, False)):
+        for step in in_order(steps):
+            yield step, level_at(line, step.at), foot
