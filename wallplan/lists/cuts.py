@@ -37,7 +37,7 @@ class Cut:
 
 
 class WallCut(NamedTuple):
-    """A cut of one wall: a piece of it, how many are in the wall; ``offcut`` is True where the job saws some from offcuts."""
+    """A cut of one wall: a piece of it, how many are in the wall; ``offcut``: whether the job saws some from offcuts."""
 
     mark: str
     piece: Piece

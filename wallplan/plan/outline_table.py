@@ -50,7 +50,8 @@ class ReadOutline:
 
     def joined(self, other: ReadOutline, shift: int) -> ReadOutline:
         """This outline with that of a wall which begins ``shift`` ticks from its left end."""
-        steps, tops = (tuple(replace(step, at=step.at + shift) for step in steps) for steps in (other.steps, other.top_steps))
+        steps, tops = (tuple(replace(step, at=step.at + shift) for step in given)
+                       for given in (other.steps, other.top_steps))
         gables = tuple(replace(gable, left=gable.left + shift, right=gable.right + shift, ridge=gable.ridge + shift)
                        for gable in other.gables)
         return ReadOutline((*self.steps, *steps), (*self.top_steps, *tops), (*self.gables, *gables))
