@@ -6,8 +6,8 @@ from html import escape
 from itertools import groupby
 
 from wallplan.layout.model import Course, Layout, Piece
-from wallplan.lengths import Measure, print_length, print_size
-from wallplan.teaching.page.texts import SHAPES, name_piece
+from wallplan.lengths import print_size
+from wallplan.teaching.page.texts import SHAPES, name_piece, tell_length
 from wallplan.teaching.runs import WallRuns, read_runs
 from wallplan.teaching.why import why_course
 
@@ -22,17 +22,13 @@ def _list_wall(layout: Layout, index: int) -> str:
     measure = layout.job.measure
     head = "".join(f'<th scope="col">{title}</th>' for title in ("Course", "Its top", "Pieces, left to right", "Why"))
     rows = "".join(
-        f'<tr><th scope="row">{course.number}</th><td>{escape(_read(course.top, measure))}</td>'
+        f'<tr><th scope="row">{course.number}</th><td>{escape(tell_length(course.top, measure))}</td>'
         f"<td>{escape(tell_pieces(runs, course))}</td><td>{escape(' '.join(why_course(runs, course.number)))}</td></tr>"
         for course in runs.wall.courses)
     name = escape(runs.wall.wall.name)
     return (f'<section class="courses" data-wall="{index}"><table><caption>{name}: every course, the lowest first. '
             f"Heights are from the top of the footing.</caption><thead><tr>{head}</tr></thead>"
             f"<tbody>{rows}</tbody></table></section>")
-
-
-def _read(ticks: int, measure: Measure) -> str:
-    return print_length(ticks, measure) + ("" if measure == "feet" else " mm")
 
 
 def tell_pieces(runs: WallRuns, course: Course) -> str:

@@ -26,7 +26,8 @@ def compare_with_below(runs: WallRuns, course: Course) -> str:
     masonry, measure = runs.job.masonry, runs.job.measure
     first, second = (_with_article(_short_name(runs, min(one.pieces, key=lambda piece: piece.left)))
                      for one in (below, course))
-    told = f"From the left end, course {below.number} begins with {first}, course {course.number} with {second}."
+    corner = " At that corner the two walls run through in turn." if "end of" in first + second else ""
+    told = f"From the left end, course {below.number} begins with {first}, course {course.number} with {second}.{corner}"
     laps = [abs(middle - other) for middle, other in pair_joints(runs, course)]
     if masonry.bond == "stack":
         return f"{told} Stack bond: their joints stand in line on purpose."

@@ -1,14 +1,15 @@
 // The whole wall: what is laid in outline, what is new in black, the course at work numbered at both sides.
 
-const picture = {scale: 1, left: 0, floor: 0, states: null, view: null};
+const PAPER = 680;
+const picture = {scale: 1, left: 0, floor: 0, states: null, view: null, last: null, paper: false};
 
 function drawPicture(states, course, words) {
   const box = find("picture"), {length, height} = wall();
-  const side = 34, width = Math.max(200, box.clientWidth), share = now.mode === "practice" ? 0.2 : 0.36;
-  const most = Math.max(90, innerHeight * (innerWidth >= 900 ? 0.4 : share));
+  const side = 34, width = picture.paper ? PAPER : Math.max(200, box.clientWidth), share = now.mode === "practice" ? 0.2 : 0.36;
+  const most = picture.paper ? PAPER / 2 : Math.max(90, innerHeight * (innerWidth >= 900 ? 0.4 : share));
   const scale = Math.min((width - 2 * side) / length, most / height);
   const high = height * scale + 16;
-  Object.assign(picture, {scale, left: (width - length * scale) / 2, floor: high - 9, states});
+  Object.assign(picture, {last: [states, course, words], scale, left: (width - length * scale) / 2, floor: high - 9, states});
   const view = draw("rect", {class: "view", visibility: "hidden"});
   picture.view = view;
   box.replaceChildren(draw("svg", {viewBox: `0 0 ${width} ${high.toFixed(1)}`, width, height: high.toFixed(1), role: "img",
@@ -65,6 +66,11 @@ function drawNumbers(course, width) {
   const edges = [[picture.left - 6, "end"], [picture.left + wall().length * picture.scale + 6, "start"]];
   return edges.flatMap(([x, anchor]) => [...spaced, ...(own ? [own] : [])].map((one) =>
     draw("text", {class: one === own ? "number own" : "number", x, y: one.y + 4, "text-anchor": anchor}, String(one.number))));
+}
+
+function drawMasonsLine(course) {
+  const [x, y, w] = boxOf(0, course.bottom, wall().length, course.top);
+  picture.view.before(draw("path", {class: "line-up", d: `M${x - 4} ${y}h${w + 8}`}));
 }
 
 function markView(course, from, to) {

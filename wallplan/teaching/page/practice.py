@@ -10,9 +10,10 @@ from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
 from wallplan.layout.model import Piece
-from wallplan.lengths import TICKS_PER_INCH, TICKS_PER_MM, Measure, print_length, print_size
+from wallplan.lengths import TICKS_PER_INCH, TICKS_PER_MM, Measure, print_size
 from wallplan.rules.as_laid import ROUNDING
 from wallplan.teaching.page.bench import Bench
+from wallplan.teaching.page.texts import tell_length
 from wallplan.teaching.page.verdict import Verdict, judge
 from wallplan.teaching.runs import WallRuns, is_layered
 
@@ -149,6 +150,6 @@ def _round(ticks: int, measure: Measure) -> int:
 def _tell_place(bench: Bench) -> str:
     measure, piece, run = bench.job.measure, bench.piece, bench.run
     start = f"at {run.start.words}" if bench.place == 0 else (
-        f"{print_length(run.pieces[bench.place - 1].right, measure)} from the left end")
-    room = print_length(run.right - piece.left, measure)
+        f"{tell_length(run.pieces[bench.place - 1].right, measure)} from the left end")
+    room = tell_length(run.right - piece.left, measure)
     return f"Course {bench.course}, {start}. Room to {run.end.words}: {room}. Which piece is next?"

@@ -8,6 +8,13 @@ const MODES = {
   list: {count: () => 1, show: () => {}, name: () => ""},
 };
 
+const HINTS = {
+  courses: "Go on with Next, or swipe across the wall. Tap any piece to see why it is there.",
+  laid: "Go on with Next. The numbers on the pieces say in which turn they are laid.",
+  pairs: "Go on with Next to see the next two courses.",
+  practice: "Tap the piece that you would lay here.",
+};
+
 function whereKept() {
   return `${now.wall} ${now.mode}`;
 }
@@ -25,6 +32,7 @@ function show() {
   find("next").disabled = at === of;
   for (const id of ["piece", "offers", "verdict"]) find(id).replaceChildren();
   mode.show(at);
+  if (at === 1 && now.mode !== "list") find("say").append(make("p", {class: "hint"}, HINTS[now.mode]));
 }
 
 function step(by) {
@@ -46,6 +54,7 @@ function setMode(mode) {
 
 function setWall(index) {
   now.wall = index;
+  find("which").value = index;
   for (const list of document.querySelectorAll(".courses[data-wall]")) list.classList.toggle("away", +list.dataset.wall !== index);
   show();
 }
@@ -71,6 +80,19 @@ function onKey(event) {
   step(by);
 }
 
+// On paper the wall is drawn as wide as the sheet; where nothing of it was shown, all of it is.
+function toPaper() {
+  picture.paper = true;
+  if (now.mode === "courses" || now.mode === "laid" || now.mode === "pairs") return drawPicture(...picture.last);
+  drawPicture(wall().courses.map(([, , , row]) => wall().rows[row].map(() => LAID)), null, "The whole wall.");
+  find("say").replaceChildren();
+}
+
+function fromPaper() {
+  picture.paper = false;
+  show();
+}
+
 function setDark(dark) {
   document.documentElement.classList.toggle("dark", dark);
   find("dark").setAttribute("aria-pressed", String(dark));
@@ -88,6 +110,8 @@ function listen() {
   });
   document.addEventListener("keydown", onKey);
   listenToPicture(step, pickFromPicture);
+  addEventListener("beforeprint", toPaper);
+  addEventListener("afterprint", fromPaper);
   let wide = innerWidth, waiting = 0;
   addEventListener("resize", () => {
     clearTimeout(waiting);

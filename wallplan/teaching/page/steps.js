@@ -14,9 +14,10 @@ function showLaid(at) {
   const states = wall().courses.map(([, , , row]) => wall().rows[row].map(() => NOT_YET));
   wall().steps.slice(0, at).forEach(([, , course, pieces], index) =>
     pieces.forEach((piece) => { states[course][piece] = index === at - 1 ? NEW : LAID; }));
-  const [title, why, index, pieces, closes] = wall().steps[at - 1], course = readCourse(index);
+  const [title, why, index, pieces, closes, line] = wall().steps[at - 1], course = readCourse(index);
   const order = new Map(pieces.map((piece, turn) => [piece, closes && turn === pieces.length - 1 ? "last" : `${turn + 1}.`]));
   drawPicture(states, index, `Step ${at} of ${wall().steps.length}, ${read(title)}. New pieces: ${pieces.length}.`);
+  if (line) drawMasonsLine(course);
   nameCourse(course);
   drawStrip({course, show: (place) => states[index][place], below: index ? readCourse(index - 1) : null, order});
   const first = course.pieces[pieces[0]];

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from wallplan.catalogue.unit import Unit
 from wallplan.layout.model import Piece
-from wallplan.lengths import Measure, print_size
+from wallplan.lengths import Measure, print_length, print_size
 from wallplan.plan.job import Job
 
 SIZES = {"full": "full", "three-quarter": "three-quarter", "half": "half", "quarter": "quarter"}
@@ -58,6 +58,11 @@ def style_piece(piece: Piece) -> str:
     if piece.mark is not None or piece.piece == "cut":
         return "cut"
     return "whole" if piece.piece == "full" else "part"
+
+
+def tell_length(ticks: int, measure: Measure) -> str:
+    """A distance or a height in words: feet and inches, or millimetres with their name."""
+    return print_length(ticks, measure) + ("" if measure == "feet" else " mm")
 
 
 def tell_size(piece: Piece, measure: Measure) -> str:

@@ -9,12 +9,13 @@ from itertools import groupby
 from typing import Any
 
 from wallplan.layout.model import Course, Layout, Piece
-from wallplan.lengths import Measure, print_length, print_size
+from wallplan.lengths import print_size
 from wallplan.teaching.page.course_words import compare_with_below, count_pieces, pair_joints
 from wallplan.teaching.page.practice import Question, list_questions
-from wallplan.teaching.page.texts import Texts, label_piece, name_piece, style_piece, tell_size
+from wallplan.teaching.page.step_words import WallSteps
+from wallplan.teaching.page.texts import Texts, label_piece, name_piece, style_piece, tell_length, tell_size
 from wallplan.teaching.runs import WallRuns, read_runs
-from wallplan.teaching.sequence import Step, order_wall
+from wallplan.teaching.sequence import order_wall
 from wallplan.teaching.why import why_course, why_piece
 
 Table = dict[str, Any]
@@ -34,16 +35,12 @@ def tell_wall(layout: Layout, index: int, texts: Texts) -> Table:
         courses.append(_tell_course(runs, course, place, texts))
     return {
         "name": wall.name, "length": wall.length, "height": max(wall.height, runs.wall.courses[-1].top),
-        "size": f"{_read(wall.length, measure)} long, {_read(wall.height, measure)} high",
+        "size": f"{tell_length(wall.length, measure)} long, {tell_length(wall.height, measure)} high",
         "openings": [[one.left, one.bottom, one.right, one.top, texts.keep(one.name)] for one in wall.openings],
         "controls": list(wall.control_joints), "rows": kept, "courses": courses,
-        "edges": _tell_edges(runs, texts), "steps": _tell_steps(layout, index, texts),
+        "edges": _tell_edges(runs, texts), "steps": tell_steps(layout, index, texts),
         "practice": [_tell_question(runs, question, texts) for question in list_questions(runs)],
     }
-
-
-def _read(ticks: int, measure: Measure) -> str:
-    return print_length(ticks, measure) + ("" if measure == "feet" else " mm")
 
 
 def _tell_piece(runs: WallRuns, course: Course, piece: Piece, texts: Texts) -> list[int]:
@@ -63,7 +60,7 @@ def _tell_course(runs: WallRuns, course: Course, row: int, texts: Texts) -> list
     return [
         course.number, course.bottom, course.top, row, [texts.keep(line) for line in why_course(runs, course.number)],
         _tell_laps(runs, course, texts), texts.keep(count_pieces(runs, course)),
-        texts.keep(f"Top of course {course.number}: {_read(course.top, runs.job.measure)} over the footing."),
+        texts.keep(f"Top of course {course.number}: {tell_length(course.top, runs.job.measure)} over the footing."),
         texts.keep(compare_with_below(runs, course)),
     ]
 
@@ -79,38 +76,23 @@ def _tell_edges(runs: WallRuns, texts: Texts) -> list[list[int]]:
     length, measure = runs.wall.wall.length, runs.job.measure
     edges = {min(max(edge, 0), length) for course in runs.wall.courses for piece in course.pieces
              for edge in (piece.left, piece.right)}
-    return [[edge, texts.keep(_read(edge, measure))] for edge in sorted(edges)]
+    return [[edge, texts.keep(tell_length(edge, measure))] for edge in sorted(edges)]
 
 
-def _tell_steps(layout: Layout, index: int, texts: Texts) -> list[list[Any]]:
-    """The order of laying in steps: what is done, and which pieces of which course, in turn; the closure last."""
+def tell_steps(layout: Layout, index: int, texts: Texts) -> list[list[Any]]:
+    """The order of laying in steps: what is done, why, in which course, its pieces in turn; 1 where the last of them is the
+    closure; 1 where a line is stretched."""
     places = {(course.number, piece): place for course in layout.walls[index].courses
               for place, piece in enumerate(course.pieces)}
     steps = order_wall(layout, index)
-    lifts = max((step.lift for step in steps), default=1)
+    walls = WallSteps(max((step.lift for step in steps), default=1), tuple(step for step in steps if step.stage == "lead"))
     told = []
     for _, group in groupby(steps, key=lambda step: (step.lift, step.stage, step.side, step.course)):
         found = list(group)
-        told.append([texts.keep(_name_step(found[0], lifts)), texts.keep(_explain_step(found)), found[0].course - 1,
-                     [places[step.course, step.piece] for step in found], int(any(step.closure for step in found))])
+        told.append([texts.keep(walls.name(found)), texts.keep(walls.explain(found, layout.job.masonry.unit.kind)),
+                     found[0].course - 1, [places[step.course, step.piece] for step in found],
+                     int(any(step.closure for step in found)), int(bool(walls.leads) and found[0].stage == "fill")])
     return told
-
-
-def _name_step(step: Step, lifts: int) -> str:
-    what = f"{str(step.side).capitalize()} lead" if step.stage == "lead" else "Fill"
-    lift = f", lift {step.lift} of {lifts}" if lifts > 1 else ""
-    return f"{what}, course {step.course}{lift}"
-
-
-def _explain_step(steps: list[Step]) -> str:
-    first, count = steps[0], f"{len(steps)} {'piece' if len(steps) == 1 else 'pieces'}"
-    if first.stage == "lead":
-        return (f"{count}, from the {first.side} end inwards. Set its height from the story pole, then make it level and "
-                "plumb.")
-    if any(step.closure for step in steps):
-        return (f"{count} to the line, from both sides towards the middle. The last one is the closure: butter both its "
-                "ends and both its neighbours.")
-    return f"{count} to the line, left to right."
 
 
 def _tell_question(runs: WallRuns, question: Question, texts: Texts) -> list[Any]:
