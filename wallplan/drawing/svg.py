@@ -22,6 +22,7 @@ def draw_svg(page: Page) -> bytes:
         viewBox=f"0 0 {_number(paper.width)} {_number(paper.height)}",
         font_family=FONT, fill="none", stroke="none", stroke_linecap="butt", role="img",
     )
+    sheet.attribs["style"] = "font-kerning:none;font-variant-ligatures:none"  # letters stand where they were measured
     sheet.attribs["xml:space"] = "preserve"  # two spaces in a name are two
     sheet.attribs["xml:lang"] = "en"
     sheet.set_desc(title=page.title, desc=page.description)
