@@ -43,7 +43,8 @@ def lines_of(wishes: str) -> dict[str, Line]:
 
 
 def test_nothing_is_counted_that_is_not_asked_for() -> None:
-    assert set(lines_of("")) == {"grout, bond beams and lintel units"}
+    # The door's lintel is asked for: 40 3/8 in. and 8 in. of bearing on either side.
+    assert set(lines_of("")) == {"grout, bond beams and lintel units", "steel lintel 4'-8 3/8\" long"}
 
 
 @pytest.mark.parametrize(("feet", "whole", "last", "together"), [
@@ -55,10 +56,14 @@ def test_splices_of_20_ft_bars_lapped_2_ft(feet: int, whole: int, last: int, tog
 
 def test_bond_beam_bars() -> None:
     # 23'-11 5/8" of bond beam: a whole bar, and one of 5'-11 5/8" with the lap of 2 ft; two bars of each, two shorts in one.
-    line = lines_of('bar = "#4"\nbond_beam_bars = 2\n')["bar #4, 20'-0\" long"]
+    wishes = 'bar = "#4"\nbond_beam_bars = 2\n'
+    line = lines_of(f"{wishes}through_joints = true\n")["bar #4, 20'-0\" long"]
     assert (line.net, line.spare) == (3, 0)
     assert "2 of 23'-11 5/8\" (with 1 laps of 2'-0\" 25'-11 5/8\": 1 whole and one of 5'-11 5/8\")" in line.why
-    assert "1 cut to 5'-11 5/8\" + 5'-11 5/8\"" in line.why
+    assert "1 cut to 5'-11 5/8\" + 5'-11 5/8\"" in line.why and "run through control joints" in line.why
+    # Stopping at the control joint's middle, 12 ft, there are four of just under 12 ft: a bar each.
+    line = lines_of(wishes)["bar #4, 20'-0\" long"]
+    assert line.net == 4 and "stop at control joints" in line.why
 
 
 def test_cells_at_ends_at_the_spacing_and_beside_jambs() -> None:
@@ -89,6 +94,20 @@ def test_gasket_and_ties() -> None:
     # Courses 2, 4, 6, 8 beside the door: 2 ties (47 5/8 in.) and 9 (199 5/8 in.); 10 and 12 in full: 12. 4 x 11 + 2 x 12.
     ties = lines["wall ties"]
     assert (ties.net, ties.order) == (68, 72)
+
+
+def test_grout_of_a_unit_whose_cells_no_one_knows_is_told_with_what_to_write() -> None:
+    text = FRONT.replace('unit = "block-8"', 'unit = "block-ca-190"').replace('measure = "feet"', 'measure = "metric"')
+    for length, metric in (("24'", "9600"), ("8'", "2400"), ("12'", "4800"), ("4'", "1600"), ("3' 4", "1000"), ("6'", "1800")):
+        text = text.replace(f'"{length}"', metric)
+    order = list_order(lay_text(text))
+    assert not any(line.group == "grout" for line in order.lines)
+    (told,) = [note for note in order.notes if note.startswith("Grout is NOT counted")]
+    assert told.endswith("write in the plan: [order] cell_volume = 7, the litres of one full unit.")
+    assert any(due.figure == "yes" for row in order.days for due in row.dues if due.kind == "grout")
+    known = list_order(lay_text(text.replace("[order.steel]", "[order]\ncell_volume = 7.1\n[order.steel]")))
+    (line,) = [line for line in known.lines if line.group == "grout"]
+    assert "7.1 litres: the plan's own figure" in line.why and not any("NOT counted" in note for note in known.notes)
 
 
 def test_runs_of_no_pieces_are_none() -> None:

@@ -10,6 +10,7 @@ from fractions import Fraction
 
 import pytest
 
+from tests.lists.pencil import follow
 from tests.lists.walls import lay_text
 from wallplan.catalogue.load import find_unit
 from wallplan.lists.order.compose import list_order
@@ -85,6 +86,21 @@ def test_mortar_and_bags_of_a_large_wall_lie_where_rule_sheets_put_them() -> Non
     assert sand.net * 80 / 2000 <= Fraction("11.34") <= sand.order * 80 / 2000
     bags = lines["masonry cement"]
     assert bags.measure == "bag of 70 lb" and bags.net <= 98 <= bags.order
+
+
+# Bags of masonry cement: rule sheets of 30 to 1,000, of 2 1/2 and of 3 to 100, of 35 and of 40 block to a bag, and a trade
+# book's 35 block to a bag with 3 cu ft of sand.
+BAG_RULES = [Fraction(30, 1000), Fraction(5, 200), Fraction(3, 100), Fraction(1, 35), Fraction(1, 40)]
+
+
+@pytest.mark.parametrize("length", [20, 120])
+def test_bags_of_masonry_cement_cover_every_published_rule(length: int) -> None:
+    order = take_off(length, 24, "[order.mix]\nmasonry_cement = 1\nsand = 3\n")
+    (bags,) = [line for line in order.lines if line.item == "masonry cement"]
+    block = length * 27
+    assert {bags.net, bags.order} <= follow(bags.why)
+    assert all(bags.net <= block * rule <= bags.order for rule in BAG_RULES)
+    assert bags.order <= block / Fraction(28) + 1  # 28 block to a bag is the most that any source asks for
 
 
 def test_joint_reinforcement_of_the_large_wall() -> None:

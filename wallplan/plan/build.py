@@ -36,7 +36,7 @@ def build_job(plan: PlanTable, notebook: Notebook) -> Job | None:
     walls = settle_outlines(walls, notebook)
     _check_walls(walls, masonry, notebook)
     movable = None if masonry is None else read_movable(plan.advice, masonry, notebook)
-    order = read_order(plan.order, notebook)
+    order = read_order(plan.order, [wall.name or "" for wall in plan.wall or ()], notebook)
     if notebook.wrongs or plan.title is None or masonry is None:
         return None
     return Job(

@@ -12,9 +12,14 @@ class MixTable(Table):
     cement: float | None = _key("Parts of portland cement.", "3", "0")
     lime: float | None = _key("Parts of hydrated lime.", "2", "0")
     masonry_cement: float | None = _key("Parts of masonry cement, as it comes in the bag.", "1", "0")
+    lime_putty: float | None = _key(
+        "Parts of lime putty; it counts as as much hydrated lime (ASTM C270, from memory).", "2", "0")
     fire_clay: float | None = _key(
         "Parts of fire clay. No mortar that ASTM C270 knows has any, and the order says so.", "1", "0")
     sand: float | None = _key("Parts of damp, loose sand.", "12", REQUIRED)
+    bags: bool | None = _key(
+        "true: cement, lime and masonry_cement are in bags, all else in shovels: 1 bag, 0.5 bag, 28 shovels.", "true",
+        "false")
 
 
 class SteelTable(Table):
@@ -25,6 +30,9 @@ class SteelTable(Table):
     stock: Length = _key("Length of a bar as it is sold.", '"20\'"', "20 ft or 6 m")
     hook: Length = _key("Length of a hook, added to every upright bar.", "'8\"'", "0")
     bond_beam_bars: int | None = _key("Bars in a bond beam; lintels of lintel units carry as many.", "2", "0")
+    through_joints: bool | None = _key(
+        "true: the bars of bond beams run through control joints; the designer says so.", "true",
+        "false: they stop there (common practice, no source)")
     cell_spacing: Length = _key(
         "Upright bars in grouted cells: one at both ends of each wall, and others at this spacing from the left end.",
         "'32\"'", "none")
@@ -36,6 +44,18 @@ class SteelTable(Table):
     gasket: bool | None = _key("true: a gasket in every control joint.", "true", "false")
     tie_courses: int | None = _key("Wall ties on every so many courses.", "2", "none")
     tie_spacing: Length = _key("How far apart the ties of a course are.", "'24\"'", "none")
+
+
+class CapTable(Table):
+    """Caps or coping along the tops of walls, counted piece by piece; not where an opening cuts the top."""
+
+    name: str | None = _key("What they are called.", '"coping"', '"cap"')
+    length: Length = _key("Actual length of one, without a joint.", "'23 5/8\"'", REQUIRED)
+    joint: Length = _key("Joint between two.", "'3/8\"'", "the wall's head joint")
+    overhang: Length = _key("How far they stand out past a wall's free end.", "'1\"'", "0")
+    walls: list[str] | None = _key(
+        "The walls that have them; walls that go straight on are called by the first of them.", '["Landing side"]', "all",
+        200)
 
 
 class ItemTable(Table):
@@ -63,6 +83,15 @@ class OrderTable(Table):
     cement_bag: float | None = _key("Weight of a bag of cement: pounds, or kilograms in a metric plan.", "94",
                                    "94 lb or 25 kg")
     lime_bag: float | None = _key("Weight of a bag of lime, likewise.", "50", "50 lb or 25 kg")
+    ready_bag: float | None = _key(
+        "Weight of a bag of ready-mixed dry mortar, likewise: all mortar comes from such bags, and there is no mix.", "80",
+        "none")
+    ready_yield: float | None = _key(
+        "Mortar that such a bag makes, as it says on the bag: cubic feet, or litres in a metric plan.", "0.65",
+        "a cubic foot to 120 lb, a litre to 1.9 kg (from memory)")
+    cell_volume: float | None = _key(
+        "What the cells of one full unit hold, to be grouted: cubic feet, or litres in a metric plan.", "0.25",
+        "by the catalogue's net volume, where one is known")
     masons: int | None = _key("How many lay.", "2", "1")
     output: list[float] | None = _key(
         "Units that one mason lays in a day, low and high.", "[100, 150]",
@@ -75,6 +104,7 @@ class OrderTable(Table):
         "How high a mason lays from the ground, and from each platform of the scaffold.", "\"4' 6\"",
         "5 ft or 1.5 m (common practice, no source)")
     steel: SteelTable | None = _key("Bars, joint reinforcement, gaskets, ties.", "[order.steel]", "none")
+    cap: CapTable | None = _key("Caps or coping.", "[order.cap]", "none")
     item: list[ItemTable] | None = _key(
         "A line's own spare, pallet or price, each in an [[order.item]] of its own.", "[[order.item]]", "none", MOST_ITEMS)
     currency: str | None = _key("What prices are in.", '"USD"', "none")

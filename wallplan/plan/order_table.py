@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from wallplan.lengths import TICKS_PER_FOOT, TICKS_PER_INCH, TICKS_PER_MM, Measure
 from wallplan.plan.found import print_found
+from wallplan.plan.mix_table import read_cap, read_mix
 from wallplan.plan.notebook import KeyPath, Notebook
-from wallplan.plan.order_wishes import ItemWish, Mix, OrderWishes, SteelWishes
+from wallplan.plan.order_wishes import ItemWish, OrderWishes, SteelWishes
 
 if TYPE_CHECKING:
-    from wallplan.plan.order_schema import ItemTable, MixTable, OrderTable, SteelTable
+    from wallplan.plan.order_schema import ItemTable, OrderTable, SteelTable
 
 LAP_DIAMETERS = 48
 """Lap of a Grade 60 bar: http://www.masonryconstruction.com/reinforced-concrete/rebar-laps.aspx. The designer's rules."""
@@ -24,28 +26,36 @@ _US_BAR = re.compile(r"#(\d{1,2})")
 _METRIC_BAR = re.compile(r"(\d{1,2}) ?mm")
 
 
-def read_order(table: OrderTable | None, notebook: Notebook) -> OrderWishes:
-    """The wishes of a plan; those of a plan that has none where ``table`` is None. What is wrong is noted."""
+def read_order(table: OrderTable | None, walls: Sequence[str], notebook: Notebook) -> OrderWishes:
+    """The wishes of a plan; those of a plan that has none where ``table`` is None. What is wrong is noted.
+
+    ``walls`` are the names of the plan's walls.
+    """
     usual = usual_wishes(notebook.measure)
     if table is None:
         return usual
+    _check_ready(table, notebook)
     return OrderWishes(
         spare=_percent("spare", table.spare, usual.spare, notebook),
         kerf=_length("kerf", table.kerf, usual.kerf, notebook),
         mortar_waste=_percent("mortar_waste", table.mortar_waste, usual.mortar_waste, notebook),
         grout_waste=_percent("grout_waste", table.grout_waste, usual.grout_waste, notebook),
         mortar_per_100=_range("mortar_per_100", table.mortar_per_100, notebook),
-        mix=usual.mix if table.mix is None else _read_mix(table.mix, notebook),
-        batch=_number("batch", table.batch, notebook) or usual.batch,
+        mix=usual.mix if table.mix is None else read_mix(table.mix, notebook),
+        batch=_number("batch", table.batch, notebook) or _whole_mix(table) or usual.batch,
         shovels=_number("shovels", table.shovels, notebook) or usual.shovels,
         cement_bag=_number("cement_bag", table.cement_bag, notebook),
         lime_bag=_number("lime_bag", table.lime_bag, notebook),
+        ready_bag=_number("ready_bag", table.ready_bag, notebook),
+        ready_yield=_number("ready_yield", table.ready_yield, notebook),
+        cell_volume=_number("cell_volume", table.cell_volume, notebook),
         masons=_count((*_ORDER, "masons"), table.masons, notebook) or usual.masons,
         output=_range("output", table.output, notebook),
         day_height=_length("day_height", table.day_height, usual.day_height, notebook, least=1),
         pour_height=_length("pour_height", table.pour_height, usual.pour_height, notebook, least=1),
         scaffold=_read_scaffold(table, usual.scaffold, notebook),
         steel=usual.steel if table.steel is None else _read_steel(table.steel, usual.steel, notebook),
+        cap=None if table.cap is None else read_cap(table.cap, walls, notebook),
         items=tuple(_read_item(item, number, notebook) for number, item in enumerate(table.item or ())),
         currency=table.currency or "",
     )
@@ -59,6 +69,18 @@ def usual_wishes(measure: Measure) -> OrderWishes:
     reach = 1500 * TICKS_PER_MM
     return OrderWishes(day_height=reach, pour_height=reach, scaffold=reach, steel=SteelWishes(
         stock=6 * metre, reinforcement_stock=3 * metre, reinforcement_lap=150 * TICKS_PER_MM))
+
+
+def _whole_mix(table: OrderTable) -> Fraction | None:
+    """The sand of a mix in bags, which is a batch as it stands; None for any other."""
+    return _exact(table.mix.sand) if table.mix is not None and table.mix.bags and table.mix.sand else None
+
+
+def _check_ready(table: OrderTable, notebook: Notebook) -> None:
+    if table.ready_bag is not None and table.mix is not None:
+        notebook.note((*_ORDER, "ready_bag"), "ready-mixed mortar has its sand in it; leave out ready_bag or [order.mix]")
+    if table.ready_yield is not None and table.ready_bag is None:
+        notebook.note((*_ORDER, "ready_yield"), "of which bag? Write ready_bag, its weight: ready_bag = 80")
 
 
 def _exact(value: float) -> Fraction:
@@ -113,24 +135,6 @@ def _read_scaffold(table: OrderTable, usual: int, notebook: Notebook) -> int:
     return reach
 
 
-def _read_mix(table: MixTable, notebook: Notebook) -> Mix:
-    path: KeyPath = (*_ORDER, "mix")
-    parts = {"cement": table.cement, "lime": table.lime, "masonry_cement": table.masonry_cement,
-             "fire_clay": table.fire_clay, "sand": table.sand}
-    for key, part in parts.items():
-        if part is not None and not 0 <= part <= _MOST:
-            notebook.note((*path, key), f"{print_found(part)} parts; write 0 to {_MOST:,}")
-            return Mix()
-    if not (table.cement or table.masonry_cement or table.lime):
-        notebook.note((*path, "cement"), "nothing that binds the sand; write cement, lime or masonry_cement")
-        return Mix()
-    if not table.sand:
-        if table.sand is not None:
-            notebook.note((*path, "sand"), "nothing; write the parts of sand, sand = 12")
-        return Mix()
-    return Mix(**{key: _exact(part or 0) for key, part in parts.items()})
-
-
 def _read_steel(table: SteelTable, usual: SteelWishes, notebook: Notebook) -> SteelWishes:
     diameter = _read_bar(table, notebook)
 
@@ -144,6 +148,7 @@ def _read_steel(table: SteelTable, usual: SteelWishes, notebook: Notebook) -> St
         bar=table.bar or "", lap=length("lap", LAP_DIAMETERS * diameter), stock=length("stock", usual.stock),
         hook=length("hook", 0, 0), bond_beam_bars=count("bond_beam_bars") or 0,
         cell_spacing=notebook.read((*_STEEL, "cell_spacing"), table.cell_spacing, least=1),
+        through_joints=bool(table.through_joints),
         jamb_cells=bool(table.jamb_cells), reinforcement_courses=count("reinforcement_courses"),
         reinforcement_stock=length("reinforcement_stock", usual.reinforcement_stock),
         reinforcement_lap=length("reinforcement_lap", usual.reinforcement_lap), gasket=bool(table.gasket),

@@ -14,18 +14,24 @@ from wallplan.lengths import TICKS_PER_FOOT, TICKS_PER_INCH
 
 @dataclass(frozen=True)
 class Mix:
-    """Parts of a mortar by volume, in shovels or any other measure. A cement-lime mortar of Type N where nothing is said."""
+    """Parts of a mortar by volume, in shovels or any other measure. A cement-lime mortar of Type N where nothing is said.
+
+    With ``bags`` cement, lime and masonry cement are in bags and the rest in shovels: parts only once they are turned into
+    volumes.
+    """
 
     cement: Fraction = Fraction(1)
     lime: Fraction = Fraction(1)
     masonry_cement: Fraction = Fraction(0)
     fire_clay: Fraction = Fraction(0)
     sand: Fraction = Fraction(6)
+    lime_putty: Fraction = Fraction(0)
+    bags: bool = False
 
     @property
     def parts(self) -> Fraction:
         """All parts together."""
-        return self.cement + self.lime + self.masonry_cement + self.fire_clay + self.sand
+        return self.cement + self.lime + self.masonry_cement + self.fire_clay + self.sand + self.lime_putty
 
 
 @dataclass(frozen=True)
@@ -33,8 +39,9 @@ class SteelWishes:
     """Steel and what goes with it, as the designer gave it; None or nought for what is not asked for.
 
     ``bar`` is what bars are called; ``lap`` and ``stock`` are lengths of a bar splice and of a bar as sold; ``hook`` is
-    added to every upright bar. ``cell_spacing`` puts a grouted cell with a bar at both ends of a wall and at this spacing
-    between. ``reinforcement_courses`` is 2 for joint reinforcement in every second bed.
+    added to every upright bar. ``through_joints`` has the bars of bond beams run through control joints.
+    ``cell_spacing`` puts a grouted cell with a bar at both ends of a wall and at this spacing between.
+    ``reinforcement_courses`` is 2 for joint reinforcement in every second bed.
     """
 
     bar: str = ""
@@ -42,6 +49,7 @@ class SteelWishes:
     stock: int = 20 * TICKS_PER_FOOT
     hook: int = 0
     bond_beam_bars: int = 0
+    through_joints: bool = False
     cell_spacing: int | None = None
     jamb_cells: bool = False
     reinforcement_courses: int | None = None
@@ -50,6 +58,18 @@ class SteelWishes:
     gasket: bool = False
     tie_courses: int | None = None
     tie_spacing: int = 0
+
+
+@dataclass(frozen=True)
+class CapWish:
+    """Caps or coping: what they are called, length of one, the joint between two, how far they stand out past a free end
+    (ticks), and the walls that have them; () for all."""
+
+    name: str
+    length: int
+    joint: int
+    overhang: int
+    walls: tuple[str, ...]
 
 
 @dataclass(frozen=True)
@@ -68,8 +88,10 @@ class OrderWishes:
 
     ``mortar_per_100`` is (low, high) for 100 hollow block; ``output`` is (low, high) units that one mason lays in a day.
     Bags are by weight. ``batch`` is the sand of one batch in shovels, ``shovels`` how many fill a cubic foot.
-    ``pour_height`` is how high grout is poured at once; ``scaffold`` how far a mason reaches, from the
-    ground and from each platform.
+    ``ready_bag`` is the weight of a bag of ready-mixed dry mortar and ``ready_yield`` what it makes; None where mortar
+    is mixed from its parts. ``cell_volume`` is what a full unit's cells hold, None for the catalogue's figure.
+    ``pour_height`` is how high grout is poured at once; ``scaffold`` how far a mason reaches, from the ground and from
+    each platform.
     """
 
     spare: Fraction = Fraction(5)
@@ -82,12 +104,16 @@ class OrderWishes:
     shovels: Fraction = Fraction(6)
     cement_bag: Fraction | None = None
     lime_bag: Fraction | None = None
+    ready_bag: Fraction | None = None
+    ready_yield: Fraction | None = None
+    cell_volume: Fraction | None = None
     masons: int = 1
     output: tuple[Fraction, Fraction] | None = None
     day_height: int = 5 * TICKS_PER_FOOT
     pour_height: int = 5 * TICKS_PER_FOOT
     scaffold: int = 5 * TICKS_PER_FOOT
     steel: SteelWishes = SteelWishes()
+    cap: CapWish | None = None
     items: tuple[ItemWish, ...] = ()
     currency: str = ""
 

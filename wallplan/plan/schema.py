@@ -15,7 +15,7 @@ from typing import Any, Literal, TypeVar, cast, get_args, get_origin, get_type_h
 from pydantic_core import CoreSchema, SchemaValidator, core_schema
 
 from wallplan.plan.height import MOST_COURSES
-from wallplan.plan.order_schema import ItemTable, MixTable, OrderTable, SteelTable
+from wallplan.plan.order_schema import CapTable, ItemTable, MixTable, OrderTable, SteelTable
 from wallplan.plan.outline_schema import MOST_STEPS, GableTable, StepTable, TopStepTable
 from wallplan.plan.table import REQUIRED as REQUIRED
 from wallplan.plan.table import Key as Key
@@ -182,7 +182,8 @@ TABLES: tuple[tuple[str, type[Table]], ...] = (
     ("[[wall.step]]", StepTable), ("[[wall.top_step]]", TopStepTable), ("[[wall.gable]]", GableTable),
     ("[advice]", AdviceTable),
     ("[own_unit]", OwnUnitTable),
-    ("[order]", OrderTable), ("[order.mix]", MixTable), ("[order.steel]", SteelTable), ("[[order.item]]", ItemTable),
+    ("[order]", OrderTable), ("[order.mix]", MixTable), ("[order.steel]", SteelTable),
+    ("[order.cap]", CapTable), ("[[order.item]]", ItemTable),
 )
 """Every table with its heading, in the order in which the page about the plan file shows them."""
 

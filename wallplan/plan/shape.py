@@ -150,6 +150,8 @@ def _find_missing(plan: PlanTable) -> Iterator[Wrong]:
         yield from _missing_in(plan.own_unit, ("own_unit",))
     if plan.order is not None and plan.order.mix is not None:
         yield from _missing_in(plan.order.mix, ("order", "mix"))
+    if plan.order is not None and plan.order.cap is not None:
+        yield from _missing_in(plan.order.cap, ("order", "cap"))
     for number, item in enumerate((plan.order and plan.order.item) or ()):
         yield from _missing_in(item, ("order", "item", number))
     if plan.wall == []:

@@ -18,6 +18,7 @@ def order_built_in(layout: Layout) -> Iterator[Line]:
     """Lines of what is built in; none where the plan asks for nothing."""
     yield from _order_reinforcement(layout)
     yield from _order_gasket(layout)
+    yield from _order_steel_lintels(layout)
     yield from _order_ties(layout)
 
 
@@ -66,6 +67,18 @@ def _order_gasket(layout: Layout) -> Iterator[Line]:
     yield Line("other", "control-joint gasket", scale.run, net, order - net,
                f"joints x height: {terms} = {show(net)} {scale.run}, up to {show(order)}; "
                f"{show(order)} - {show(net)} = {show(order - net)}", job.order.of("control-joint gasket").price)
+
+
+def _order_steel_lintels(layout: Layout) -> Iterator[Line]:
+    """Angles or plates by their length, no spare: the opening and its bearings. Their section is the designer's."""
+    job = layout.job
+    found = Counter(opening.right - opening.left + 2 * opening.bearing for wall in layout.walls
+                    for opening in wall.wall.openings if opening.lintel == "steel")
+    for length, count in sorted(found.items(), reverse=True):
+        name = f"steel lintel {print_bar(length, job)} long"
+        yield Line("other", name, "each", Fraction(count), Fraction(0),
+                   f"openings with one, width and two bearings: counted in the layout {count}; no spare; its section is the "
+                   "designer's", job.order.of(name).price)
 
 
 def _order_ties(layout: Layout) -> Iterator[Line]:

@@ -7,6 +7,7 @@ from fractions import Fraction
 from wallplan.layout.model import Layout
 from wallplan.lists.order.batch import describe_batch, measure_batch, order_ingredients
 from wallplan.lists.order.built_in import order_built_in
+from wallplan.lists.order.caps import order_caps
 from wallplan.lists.order.counted import counted_pieces
 from wallplan.lists.order.days import find_output, plan_days
 from wallplan.lists.order.figures import scale_of
@@ -33,7 +34,7 @@ def list_order(layout: Layout) -> Order:
         lines += [line, *order_ingredients(mortar, job)]
         batch = describe_batch(mortar, sum(len(wall.courses) for wall in layout.walls), job)
         days, fastest = _fall_into_days(layout, mortar)
-    lines += [*order_grout(layout), *order_bars(layout), *order_built_in(layout)]
+    lines += [*order_grout(layout), *order_bars(layout), *order_built_in(layout), *order_caps(layout)]
     ordered = tuple(sorted(lines, key=lambda line: GROUPS.index(line.group)))
     notes = (*tell_nesting(sawings), *tell_mix(layout), *tell_days(layout, days, fastest), *tell_strangers(layout, ordered))
     return Order(job.title, ordered, sawings, batch, days, notes, job.order.currency, fastest)

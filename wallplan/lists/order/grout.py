@@ -18,9 +18,14 @@ CELLS_PER_UNIT = 2
 """Cells of a hollow block (from memory: the two-cell block)."""
 
 
-def measure_void(unit: Unit, scale: Scale) -> Fraction | None:
-    """What a unit's cells hold, in the scale's volume: gross less net. None for a solid unit or where net is not known."""
-    if unit.solid or unit.net_litres is None:
+def measure_void(unit: Unit, scale: Scale, given: Fraction | None = None) -> Fraction | None:
+    """What a unit's cells hold, in the scale's volume: as given, or gross less net.
+
+    None for a solid unit, and where nothing is given and the net volume is not known.
+    """
+    if unit.solid or given is not None:
+        return None if unit.solid else given
+    if unit.net_litres is None:
         return None
     gross = Fraction(str(to_mm(unit.length))) * Fraction(str(to_mm(unit.height))) * Fraction(str(to_mm(unit.thickness)))
     litres = gross / 1_000_000 - Fraction(str(unit.net_litres))
@@ -30,7 +35,7 @@ def measure_void(unit: Unit, scale: Scale) -> Fraction | None:
 def order_grout(layout: Layout) -> Iterator[Line]:
     """A line each for channels and cells; none where there are none, or where the unit's void is not known."""
     job, scale = layout.job, scale_of(layout.job.measure)
-    void = measure_void(job.masonry.unit, scale)
+    void = measure_void(job.masonry.unit, scale, job.order.cell_volume)
     if void is None:
         return
     channels = Counter[int]()
@@ -67,7 +72,8 @@ def _order(layout: Layout, item: str, void: Fraction, units: Fraction, counted: 
     net = settle(units * void, 2)
     exact = settle(net * waste / 100, 4)
     spare = settle_up(exact, 2)
-    why = (f"{counted}; a unit's cells hold {show(void)} {scale.volume}: gross less net volume of the full unit; "
+    source = "gross less net volume of the full unit" if layout.job.order.cell_volume is None else "the plan's own figure"
+    why = (f"{counted}; a unit's cells hold {show(void)} {scale.volume}: {source}; "
            f"{show(units)} x {show(void)} = {show(net)} {scale.volume}; waste {show(net)} x {show(waste)} / 100 = "
            f"{show(exact)}, up to {show(spare)}; {show(net)} + {show(spare)} = {show(net + spare)}")
     return Line("grout", item, scale.volume, net, spare, why, layout.job.order.of(item).price)
@@ -78,6 +84,9 @@ def tell_unknown(layout: Layout) -> str | None:
     job = layout.job
     wanted = any(piece.shape in CHANNELS for piece in counted_pieces(layout))
     wanted = wanted or job.order.steel.cell_spacing is not None or job.order.steel.jamb_cells
-    if not wanted or job.masonry.unit.solid or job.masonry.unit.net_litres is not None:
+    if not wanted or job.masonry.unit.solid or measure_void(job.masonry.unit, scale_of(job.measure), job.order.cell_volume):
         return None
-    return f"Grout is not counted: no net volume of {job.masonry.unit.name} is known. Ask the plant for it."
+    feet = job.measure == "feet"
+    return (f"Grout is NOT counted: what the cells of {job.masonry.unit.name} hold is not known. Ask the plant, or fill one "
+            f"with dry sand and measure it, and write in the plan: [order] cell_volume = {'0.25' if feet else '7'}, the "
+            f"{'cubic feet' if feet else 'litres'} of one full unit.")

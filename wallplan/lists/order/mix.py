@@ -45,14 +45,17 @@ class MixCheck:
 
 
 def check_mix(mix: Mix) -> MixCheck:
-    """Name a mix by its type, or say what the standard does not admit. Never says that a type suits a wall."""
+    """Name a mix by its type, or say what the standard does not admit. Never says that a type suits a wall.
+
+    Lime putty counts as as much hydrated lime, as the table's column does (from memory).
+    """
     outside = [*_find_strangers(mix), *_check_sand(mix)]
     if mix.masonry_cement:
         return _check_masonry_cement(mix, outside)
     if not mix.cement:
         return MixCheck(None, (*outside, "lime without cement is a lime mortar, which ASTM C270 does not list: ask whoever "
                                          "answers for the wall"))
-    lime = mix.lime / mix.cement
+    lime = (mix.lime + mix.lime_putty) / mix.cement
     row = next((row for row in CEMENT_LIME if row.least <= lime <= row.most), None)
     if row is None:
         outside.append(f"lime {show(settle(lime, 2))} to 1 of cement: ASTM C270 admits 0.25 (Type M) to 2.5 (Type O)")
@@ -70,7 +73,7 @@ def _find_strangers(mix: Mix) -> list[str]:
 
 
 def _check_sand(mix: Mix) -> list[str]:
-    binder = mix.cement + mix.lime + mix.masonry_cement
+    binder = mix.cement + mix.lime + mix.lime_putty + mix.masonry_cement
     sand = settle(mix.sand / binder, 2)
     if LEAST_SAND <= mix.sand / binder <= MOST_SAND:
         return []
@@ -79,7 +82,7 @@ def _check_sand(mix: Mix) -> list[str]:
 
 
 def _check_masonry_cement(mix: Mix, outside: list[str]) -> MixCheck:
-    if mix.lime:
+    if mix.lime or mix.lime_putty:
         outside.append("masonry cement with lime is no mix of ASTM C270: the bag has what lime does in it")
     if outside:
         return MixCheck(None, tuple(outside))

@@ -39,11 +39,15 @@ feet of sand to 27 of mortar), so a rule in sand is a rule in mortar. Face-shell
 
 @dataclass(frozen=True)
 class Mortar:
-    """Mortar of a job in its measure's volume: least and most, and how each was come to."""
+    """Mortar of a job in its measure's volume: least and most, and how each was come to.
+
+    ``blocks`` is how many block of a 16 in. (400 mm) face were reckoned with, None for solid units.
+    """
 
     low: Fraction
     high: Fraction
     why: str
+    blocks: Fraction | None = None
 
 
 def fill_joints(length: Fraction, height: Fraction, width: Fraction, bed: Fraction, head: Fraction) -> Fraction:
@@ -112,7 +116,7 @@ def _by_yield(job: Job, walls: tuple[WallLayout, ...]) -> Mortar:
            f"{show(blocks)} x {show(low.per_100)} / 100 = {show(least)} {scale.volume} ({low.source}); high: "
            f"{show(blocks)} x {show(high.per_100)} / 100 = {show(most)} {scale.volume} ({high.source}); "
            f"{show(most)} - {show(least)} = {show(most - least)}")
-    return Mortar(least, most, why)
+    return Mortar(least, most, why, blocks)
 
 
 def _find_yields(job: Job, scale: Scale) -> tuple[YieldRule, YieldRule]:

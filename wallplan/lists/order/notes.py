@@ -8,8 +8,9 @@ from wallplan.layout.model import Layout
 from wallplan.lengths import print_length
 from wallplan.lists.order.days import find_output
 from wallplan.lists.order.dues import BRACED, ZONE_BEYOND_HEIGHT
-from wallplan.lists.order.figures import show
+from wallplan.lists.order.figures import scale_of, show
 from wallplan.lists.order.grout import tell_unknown
+from wallplan.lists.order.ingredients import resolve_mix, tell_bags
 from wallplan.lists.order.line import DayRow, Line, Sawing
 from wallplan.lists.order.mix import check_mix
 
@@ -27,8 +28,13 @@ def tell_nesting(sawings: Sequence[Sawing]) -> Iterator[str]:
 
 def tell_mix(layout: Layout) -> Iterator[str]:
     """The mix against ASTM C270, and grout that could not be counted."""
-    checked = check_mix(layout.job.order.mix)
-    yield "Mortar: " + "; ".join(checked.told) + "."
+    wishes = layout.job.order
+    if wishes.ready_bag is not None:
+        yield "Mortar: ready-mixed; its type is the one printed on the bag (ASTM C1714 for such mortar, from memory)."
+    else:
+        bags = tell_bags(wishes, scale_of(layout.job.measure))
+        checked = check_mix(resolve_mix(wishes, scale_of(layout.job.measure)))
+        yield f"Mortar: {f'{bags}; ' if bags else ''}{'; '.join(checked.told)}."
     if (unknown := tell_unknown(layout)) is not None:
         yield unknown
 

@@ -72,7 +72,7 @@ def _fill_courses(wall: WallLayout, job: Job) -> Mapping[int, _Filled]:
 
 def _pour(row: DayRow, voids: Fraction, courses: Sequence[Course], wall: WallLayout, job: Job) -> DayRow:
     scale = scale_of(job.measure)
-    void = measure_void(job.masonry.unit, scale)
+    void = measure_void(job.masonry.unit, scale, job.order.cell_volume)
     volume = None if void is None else settle(voids * void, 1)
     height = courses[-1].top - courses[0].bottom
     words = [f"grout pour: {print_courses([course.number for course in courses])}"]

@@ -33,10 +33,11 @@ def order_bars(layout: Layout) -> Iterator[Line]:
     for wall in layout.walls:
         for stretch in find_stretches(wall, job):
             wanted[stretch.top - stretch.bottom + steel.hook] += 1
+        parted = () if steel.through_joints else wall.wall.control_joints
         if steel.bond_beam_bars:
             for course in wall.courses:
                 channels = [piece for piece in course.pieces if piece.shape in CHANNELS]
-                for length in find_runs(channels, job.masonry.widest_joint):
+                for length in find_runs(channels, job.masonry.widest_joint, parted):
                     wanted[length] += steel.bond_beam_bars
     if not wanted:
         return
@@ -44,6 +45,8 @@ def order_bars(layout: Layout) -> Iterator[Line]:
     bars = Fraction(whole + nesting.units)
     scale = scale_of(job.measure)
     stock = print_bar(steel.stock, job)
+    if steel.bond_beam_bars and any(wall.wall.control_joints for wall in layout.walls):
+        told.append(f"those of bond beams {'run through' if steel.through_joints else 'stop at'} control joints")
     told.append(f"so {_tell_patterns(nesting, whole)}")
     told.append(f"{whole} + {nesting.units} = {show(bars)} bars, and no fewer than {whole + nesting.at_least}")
     weight = f"{show(scale.run_of(steel.stock))} {scale.run}"
