@@ -76,7 +76,7 @@ def test_the_whole_building_cuts_no_more_than_any_other_choice_at_its_corners() 
 
     from wallplan.bond.cost import count_cutting
     from wallplan.layout.building import bond_walls
-    from wallplan.layout.corners import Choice, end_wall
+    from wallplan.layout.corners import Choice, Turn, end_wall
     from wallplan.layout.coursing import set_coursing
     from wallplan.layout.runs import lay_tracks
     from wallplan.layout.tracks import pose_problem, runs_of_rows
@@ -86,7 +86,7 @@ def test_the_whole_building_cuts_no_more_than_any_other_choice_at_its_corners() 
 
     def cut(index: int, left: bool, right: bool) -> int:
         wall = job.walls[index]
-        ends = end_wall(wall, masonry, Choice(left, right), ("before", "after"))
+        ends = end_wall(wall, masonry, Choice(Turn(left), Turn(right)), ("before", "after"))
         rows = set_coursing(wall, masonry)
         return count_cutting(lay_tracks(
             pose_problem(wall, masonry, runs_of_rows(wall, masonry, rows, (), ends), ends), masonry.joint).cost)

@@ -69,6 +69,17 @@ def test_stock_pieces_and_shapes_are_taken() -> None:
     assert (unit.name, unit.tightest_joint, unit.widest_joint) == ("Old landing brick", 8 * MM, 12 * MM)
 
 
+def test_a_unit_may_have_an_l_corner_unit_which_corners_may_ask_for() -> None:
+    text = own("ell_return = 110").replace('unit = "landing-brick"\n', 'unit = "landing-brick"\ncorner_unit = "L"\n')
+    job = read_plan(text, "store.toml")
+    assert (job.masonry.unit.ell_return, job.masonry.corner_unit) == (110 * MM, "L")
+    assert read().masonry.corner_unit == "plain"
+    (long,) = mistakes_in(text.replace("ell_return = 110", "ell_return = 230"))
+    assert long[-1].endswith("230 mm must be under length, which is 230 mm")
+    (line,) = mistakes_in(text.replace("ell_return = 110\n", ""))
+    assert line[-1].endswith('landing-brick does not come in L corner units; write "plain", or take a unit that does')
+
+
 def test_a_unit_without_halves_has_none() -> None:
     assert [piece.name for piece in read("half = false").masonry.unit.pieces] == ["full"]
 

@@ -77,6 +77,7 @@ class Problem:
     ``ends`` are each track's own first and last position where they differ, between those of ``fixed``. ``joined`` are
     ends of a track that are head joints themselves, against what another wall lays there. ``kept_clear`` are places from
     which a track's joints keep a lap away in the courses (bits) beside them: what ends below them ends in line there.
+    ``own`` are positions at which one track alone begins anew.
     """
 
     terms: Terms
@@ -86,6 +87,7 @@ class Problem:
     ends: tuple[tuple[int, int], tuple[int, int]] | None = None
     joined: tuple[frozenset[int], frozenset[int]] = (frozenset(), frozenset())
     kept_clear: tuple[tuple[tuple[int, int], ...], tuple[tuple[int, int], ...]] = ((), ())
+    own: tuple[tuple[int, ...], tuple[int, ...]] = ((), ())
 
     def ends_of(self, which: int) -> tuple[int, int]:
         """Where a track begins and ends."""
@@ -94,7 +96,8 @@ class Problem:
     def fixed_of(self, which: int) -> tuple[int, ...]:
         """Where a track begins anew, its own ends included."""
         first, last = self.ends_of(which)
-        return (first, *(at for at in self.fixed if first < at < last), last)
+        inside = {*self.fixed, *self.own[which]}
+        return (first, *sorted(at for at in inside if first < at < last), last)
 
     def shows(self, start: int, end: int) -> int:
         """Rank of a cut in the open: 0 where it lies above or below an opening, else 1."""

@@ -43,14 +43,14 @@ def try_positions(problem: Problem, *, thorough: bool = True) -> tuple[int, ...]
     own = problem.terms.ideal or problem.terms.lap
     offs = (0, own, problem.terms.module - own) if problem.terms.keeps_bond else shifts(problem.terms)
     few = _near_positions(problem, ends, offs, 1)
-    return tuple(sorted({*problem.fixed, *problem.ends_of(0), *problem.ends_of(1), *few}))
+    return tuple(sorted({*problem.fixed_of(0), *problem.fixed_of(1), *few}))
 
 
 def _all_positions(problem: Problem) -> tuple[int, ...]:
     ends = sorted({end for track in problem.tracks for s in track for end in (s.start, s.end)} | set(problem.fixed))
     module, offs = problem.terms.module, shifts(problem.terms)
     residues = {(end + off) % module for end in ends for off in offs}
-    found = {*problem.fixed, *problem.ends_of(0), *problem.ends_of(1)}
+    found = {*problem.fixed_of(0), *problem.fixed_of(1)}
     if len(residues) <= MOST_NEAR:
         first, last = problem.fixed[0], problem.fixed[-1]
         for residue in residues:

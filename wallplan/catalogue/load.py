@@ -92,6 +92,7 @@ def _build_unit(entry: Mapping[str, Any]) -> Unit:
         gauge=round(Fraction(risen, courses)), coursing=(courses, risen),
         pieces=stock_of(ticks("length"), half=half, half_sawn=not moulded),
         half_high=ticks("half_high") if "half_high" in entry else None,
+        ell_return=ticks("ell_return") if "ell_return" in entry else None,
         shapes=tuple(entry["shapes"]), leads=entry["leads"], solid=entry["solid"],
         net_litres=_net_litres(entry), mass_kg=_mass_kg(entry), source=" ".join(entry["sources"]),
     )

@@ -34,7 +34,7 @@ def own_unit(
     tightest_joint: int | None = None, widest_joint: int | None = None, gauge: int | tuple[int, int] | None = None,
     half: bool | int = True, three_quarter: int | None = None, quarter: int | None = None,
     half_high: int | None = None, shapes: tuple[str, ...] | None = None, leads: int | None = None,
-    solid: bool | None = None, name: str | None = None,
+    solid: bool | None = None, name: str | None = None, ell_return: int | None = None,
 ) -> Unit:
     """Build a unit from a plan's own definition. Lengths are ticks; several measurements stand for their mean.
 
@@ -47,7 +47,7 @@ def own_unit(
         "length": length, "height": height, "thickness": thickness, "joint": joint, "tightest_joint": tightest_joint,
         "widest_joint": widest_joint, "gauge": None if risen is None else Fraction(risen, max(courses, 1)),
         "half": None if isinstance(half, bool) else half, "three_quarter": three_quarter, "quarter": quarter,
-        "half_high": half_high,
+        "half_high": half_high, "ell_return": ell_return,
     }, measure), *find_count_mistakes(courses, leads, shapes))
     if mistakes:
         raise OwnUnitError(mistakes)
@@ -61,7 +61,7 @@ def own_unit(
         pieces=stock_of(long, half=_half_length(half, long, joint), half_sawn=half is True and kind == "brick",
                         three_quarter=three_quarter, quarter=quarter),
         half_high=half_high, shapes=shapes or USUAL_SHAPES[kind], leads=leads or USUAL_LEADS[kind],
-        solid=kind == "brick" if solid is None else solid, net_litres=None, mass_kg=None,
+        solid=kind == "brick" if solid is None else solid, net_litres=None, mass_kg=None, ell_return=ell_return,
         source=_source(length, height, thickness),
     )
 

@@ -23,7 +23,7 @@ Mistakes = tuple[tuple[str, str], ...]
 _UNDER = (
     ("joint", "height"), ("joint", "length"), ("height", "gauge"), ("half_high", "height"),
     ("quarter", "half"), ("half", "three_quarter"),
-    ("quarter", "length"), ("half", "length"), ("three_quarter", "length"),
+    ("quarter", "length"), ("half", "length"), ("three_quarter", "length"), ("ell_return", "length"),
 )
 _AT_MOST = (("tightest_joint", "joint"), ("joint", "widest_joint"))
 

@@ -29,7 +29,8 @@ class Unit:
     ``net_litres`` and ``mass_kg`` (low, high) are of the full unit; None where no source gives them.
     ``coursing`` is the gauge as the trade states it, (courses, their height): five courses to 16 in is no whole
     number of ticks a course, so ``gauge`` is its nearest tick and heights come from ``height_of_courses``.
-    None means one course to the gauge.
+    None means one course to the gauge. ``ell_return`` is the length of an L corner unit's shorter face; its longer one is as
+    long as the unit. None where the family has no such unit.
     """
 
     key: str
@@ -52,6 +53,7 @@ class Unit:
     mass_kg: tuple[float, float] | None
     source: str
     coursing: tuple[int, int] | None = None
+    ell_return: int | None = None
 
     @property
     def module(self) -> int:

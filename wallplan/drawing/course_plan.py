@@ -131,8 +131,9 @@ def _draw_pieces(board: Board, plan: CoursePlan) -> list[Small]:
         if plan.scale.on_paper(pieces[0][0].length) < LEAST_MODULE:
             boxes.append(plan.box(leg.extent(0, leg.wall.wall.length, 0, plan.building.thickness)))
             continue
-        boxes += [box for _, box in pieces]
+        boxes += [box for piece, box in pieces if piece.shape != "corner L"]
         heavy += _through(plan, leg, pieces)
+        board.stroke(_ells(plan, leg, pieces), HEAVY_LINE)
         for piece, box in pieces:
             hatch += _hatch(board, piece, box)
             if piece.mark and fit_letter(box, piece.mark) is None:
@@ -146,9 +147,20 @@ def _draw_pieces(board: Board, plan: CoursePlan) -> list[Small]:
 def _through(plan: CoursePlan, leg: Leg, pieces: list[tuple[Piece, Box]]) -> list[Box]:
     """The corner pieces of a wall that runs through."""
     joins = (leg.wall.wall.left_end, leg.wall.wall.right_end)
-    ends = ((False, pieces[0][1]), (True, pieces[-1][1]))
-    return [box for (right, box), kind in zip(ends, joins, strict=True)
-            if kind in ("outside corner", "inside corner") and plan.is_through(leg, right)]
+    ends = ((False, *pieces[0]), (True, *pieces[-1]))
+    return [box for (right, piece, box), kind in zip(ends, joins, strict=True)
+            if kind in ("outside corner", "inside corner") and plan.is_through(leg, right) and piece.shape != "corner L"]
+
+
+def _ells(plan: CoursePlan, leg: Leg, pieces: list[tuple[Piece, Box]]) -> list[Segment]:
+    """The outlines of a wall's L corner units."""
+    lines = list[Segment]()
+    for piece, _ in pieces:
+        if piece.shape == "corner L" and plan.building.ell is not None:
+            places = leg.ell_outline(piece.left, piece.right, plan.building.thickness, plan.building.ell)
+            points = [plan.point(place) for place in places]
+            lines += [Segment(*one, *other) for one, other in zip(points, (*points[1:], points[0]), strict=True)]
+    return lines
 
 
 def _hatch(board: Board, piece: Piece, box: Box) -> list[Segment]:

@@ -107,10 +107,17 @@ def _make_heading(layout: Layout, buildings: tuple[Building, ...]) -> Heading:
             "Open hatch: half. Close hatch: cut, see its letter."]
     if any(building.corners for building in buildings):
         told.append("Heavy outline: runs through at the corner, in odd / in even courses:")
+    if any(_has_ells(building) for building in buildings):
+        told.insert(1, "Heavy L at a corner: an L corner unit.")
     for building in buildings:
         told += _tell_corners(building) + _tell_checks(building, layout.job.measure)
     return Heading("COURSES 1 AND 2", "Plan, seen from above; outside of the first wall below it.", tuple(told), SETTING_OUT,
                    walls)
+
+
+def _has_ells(building: Building) -> bool:
+    courses = [course for leg in building.legs for course in leg.wall.courses[:2]]
+    return any(piece.shape == "corner L" for course in courses for piece in course.pieces)
 
 
 def _tell_corners(building: Building) -> list[str]:

@@ -30,6 +30,13 @@ class Extent(NamedTuple):
     top: int
 
 
+class Ell(NamedTuple):
+    """An L corner unit: how far its shorter face reaches, and the joint between its tail and the other wall, ticks."""
+
+    returns: int
+    joint: int
+
+
 @dataclass(frozen=True)
 class Leg:
     """One wall in plan: where its outside face starts, and the way it runs, one of the four along the axes."""
@@ -47,6 +54,16 @@ class Leg:
         """The rectangle from ``left`` to ``right`` along the wall, ``near`` to ``far`` behind its outside face."""
         one, other = self.at(left, near), self.at(right, far)
         return Extent(min(one.x, other.x), min(one.y, other.y), max(one.x, other.x), max(one.y, other.y))
+
+    def ell_outline(self, left: int, right: int, thickness: int, ell: Ell) -> tuple[Place, ...]:
+        """The six corners of an L corner unit that stands from ``left`` to ``right`` along the wall, in order."""
+        at_left = 2 * left < self.wall.wall.length
+        end = self.wall.wall.left_end if at_left else self.wall.wall.right_end
+        tip, tail, inward = (left, right, 1) if at_left else (right, left, -1)
+        bend = tip + inward * (thickness + (ell.joint if ell.returns < thickness else 0))
+        near, deep, far = (0, ell.returns, thickness) if end == "outside corner" else (thickness, thickness - ell.returns, 0)
+        return tuple(self.at(along, back) for along, back in (
+            (tip, near), (tail, near), (tail, far), (bend, far), (bend, deep), (tip, deep)))
 
 
 @dataclass(frozen=True)
@@ -67,6 +84,7 @@ class Building:
     points: tuple[Place, ...]
     closed: bool
     thickness: int
+    ell: Ell | None = None
 
     @property
     def extent(self) -> Extent:
@@ -105,10 +123,9 @@ def find_buildings(layout: Layout) -> tuple[Building, ...]:
     """The job's buildings in the plan's order; () for a job without walls."""
     meets = [joined_to(layout.job, index) for index in range(len(layout.walls))]
     starts = [index for index, (left, _) in enumerate(meets) if left is None]
-    thickness = layout.job.masonry.unit.thickness
     if layout.walls and not starts:
-        return (_go_round(layout, list(range(len(layout.walls))), thickness, closed=True),)
-    return tuple(_go_round(layout, _follow(meets, start), thickness, closed=False) for start in starts)
+        return (_go_round(layout, list(range(len(layout.walls))), closed=True),)
+    return tuple(_go_round(layout, _follow(meets, start), closed=False) for start in starts)
 
 
 def _follow(meets: list[tuple[int | None, int | None]], start: int) -> list[int]:
@@ -118,7 +135,7 @@ def _follow(meets: list[tuple[int | None, int | None]], start: int) -> list[int]
     return chain
 
 
-def _go_round(layout: Layout, chain: list[int], thickness: int, *, closed: bool) -> Building:
+def _go_round(layout: Layout, chain: list[int], *, closed: bool) -> Building:
     place, way = Place(0, 0), Place(1, 0)
     legs: list[Leg] = []
     points = [place]
@@ -128,4 +145,6 @@ def _go_round(layout: Layout, chain: list[int], thickness: int, *, closed: bool)
         place = legs[-1].at(wall.wall.length, 0)
         points.append(place)
         way = Place(-way.y, way.x) if wall.wall.right_end == "outside corner" else Place(way.y, -way.x)
-    return Building(tuple(legs), tuple(points[:-1] if closed else points), closed, thickness)
+    masonry = layout.job.masonry
+    ell = None if masonry.unit.ell_return is None else Ell(masonry.unit.ell_return, masonry.joint)
+    return Building(tuple(legs), tuple(points[:-1] if closed else points), closed, masonry.unit.thickness, ell)

@@ -126,7 +126,8 @@ def _set_course(ground: _Ground, row: Row, laid: tuple[LaidRun, ...], bays: tupl
         spots.extend(headed)
         shares.append(_share(ground, row, run, plain, headed))
     beam = row.number in ground.wall.bond_beams
-    shaped = [*shape_spots(spots, ground.wall, ground.masonry, beam, ground.ends.span(row.number)),
+    ends = ground.ends.span(row.number), ground.ends.ells(row.number)
+    shaped = [*shape_spots(spots, ground.wall, ground.masonry, beam, *ends),
               *make_returns(ground.ends, row, reaches_ends(bays, ground.wall.length))]
     led = _lead_spots(ground, row, laid, shaped)
     return _SetCourse(tuple(sorted(led, key=lambda spot: (spot.rise, spot.left))), tuple(shares))
@@ -193,7 +194,7 @@ def _finish_course(row: Row, course: _SetCourse, letters: list[str | None], set_
         Piece(left, length, bottom + rise, height, piece, shape, mark, lead, wall, rake, notch)
         for (left, length, rise, height, piece, shape, lead, rake, notch), mark in zip(course.spots, letters, strict=True)
     ]
-    if set_wall.ends.has_corners:
+    if set_wall.ends.has_corners or set_wall.ends.crossings:
         pieces = [
             piece._replace(of=set_wall.ends.other_at(piece.left) or wall) if piece.shape == "return" else piece
             for piece in pieces

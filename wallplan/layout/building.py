@@ -1,16 +1,20 @@
-"""All walls of a job bonded together: which wall runs through in odd courses is chosen at every corner at once.
+"""All walls of a job bonded together: what happens wherever walls meet is chosen for all of them at once.
 
-A wall's bond depends on the other walls only through what happens at its two corners, so each wall is searched for
-every way in which it may end, and the best of all choices is found along the chain of walls (dynamic programming,
-Bellman, 1957). In a closed building the first corner is tried both ways.
+A wall's bond depends on the other walls only through what happens where it meets them: which runs through in odd courses at
+a corner, and by which unit; in which courses the walls that abut it are tied in. Each wall is searched for every way in
+which that may be, and the best of all choices is found by ``choices``.
 """
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
+from itertools import product
 from typing import NamedTuple
 
-from wallplan.layout.corners import Choice, WallEnds, end_wall, joined_to
+from wallplan.bond.cost import BROKEN, CUTTING
+from wallplan.layout.choices import Party, choose
+from wallplan.layout.corners import Choice, Turn, WallEnds, end_wall, joined_to
 from wallplan.layout.coursing import Row
 from wallplan.layout.outline import find_bays, find_risers, set_rows
 from wallplan.layout.rakes import cut_to_rakes
@@ -30,33 +34,93 @@ class BondedWall(NamedTuple):
     tracks: LaidTracks
 
 
-Ways = dict[Choice, BondedWall]
+Meeting = tuple[str, int]
+"""Where walls meet: ("corner", the wall whose right end it is) or ("crossing", the wall that others run through)."""
+
+Answer = tuple[int, bool]
+"""Whether that wall runs through at a corner in odd courses (1), and whether by L corner units; or the parity of the courses
+in which others run through it, and False."""
+
+
+class _Meetings(NamedTuple):
+    """Where one wall meets others: at its ends, and others in between with where each begins; names of those at its ends."""
+
+    ends: tuple[Meeting | None, Meeting | None]
+    stems: tuple[tuple[int, str], ...]
+    names: tuple[str | None, str | None]
+
+    def asked(self, index: int) -> tuple[Meeting, ...]:
+        """The meetings that the wall hangs on, each once."""
+        own = (("crossing", index),) if self.stems else ()
+        return tuple(dict.fromkeys(one for one in (*self.ends, *own) if one is not None))
 
 
 def bond_walls(job: Job) -> tuple[BondedWall, ...]:
     """Every wall of a job bonded, in the job's order; () for a job without walls."""
     known: dict[object, BondedWall] = {}
-    ways = [_try_ways(job, index, known) for index in range(len(job.walls))]
-    return tuple(ways[index][choice] for index, choice in enumerate(_choose(job, ways)))
+    meetings = [_find_meetings(job, index) for index in range(len(job.walls))]
+    asked = [one.asked(index) for index, one in enumerate(meetings)]
+    answers = {name: _answers(name, job.masonry) for names in asked for name in names}
+    ways = []
+    for index, names in enumerate(asked):
+        found = {}
+        for values in product(*(answers[name] for name in names)):
+            choice = _choice(meetings[index], index, dict(zip(names, values, strict=True)))
+            found[values] = _bond(job.walls[index], job.masonry, choice, meetings[index], known)
+        ways.append(found)
+    parties = [Party(names, {values: _cost(bonded, job.masonry) for values, bonded in found.items()})
+               for names, found in zip(asked, ways, strict=True)]
+    chosen = choose(parties, answers)
+    return tuple(found[tuple(chosen[name] for name in names)] for names, found in zip(asked, ways, strict=True))
 
 
-def _try_ways(job: Job, index: int, known: dict[object, BondedWall]) -> Ways:
-    """The wall bonded for each way in which its corners may go. Walls that differ by name alone are searched once."""
-    wall, meets = job.walls[index], joined_to(job, index)
-    names = tuple(None if place is None else job.walls[place].name for place in meets)
-    found: Ways = {}
-    for left in (None,) if meets[0] is None else (True, False):
-        for right in (None,) if meets[1] is None else (True, False):
-            choice = Choice(left, right)
-            ends = end_wall(wall, job.masonry, choice, (names[0], names[1]))
-            alike = replace(wall, name=""), choice
-            if alike not in known:
-                known[alike] = _bond(wall, job.masonry, ends)
-            found[choice] = known[alike]._replace(wall=wall, ends=ends)
-    return found
+def _find_meetings(job: Job, index: int) -> _Meetings:
+    wall, (before, after) = job.walls[index], joined_to(job, index)
+    places = {other.name: number for number, other in enumerate(job.walls)}
+    ends: list[Meeting | None] = [None if before is None else ("corner", before),
+                                  None if after is None else ("corner", index)]
+    names = [None if place is None else job.walls[place].name for place in (before, after)]
+    for abutment in wall.abuts:
+        side = 0 if abutment.end == "left" else 1
+        names[side] = abutment.meets
+        if abutment.tie == "interlocked":
+            ends[side] = "crossing", places[abutment.meets]
+    stems = tuple((abutment.at, other.name) for other in job.walls for abutment in other.abuts
+                  if abutment.meets == wall.name and abutment.tie == "interlocked")
+    return _Meetings((ends[0], ends[1]), stems, (names[0], names[1]))
 
 
-def _bond(wall: Wall, masonry: Masonry, ends: WallEnds) -> BondedWall:
+def _answers(name: Meeting, masonry: Masonry) -> Sequence[Answer]:
+    """What may happen at a meeting; of equals the first is taken."""
+    if name[0] == "crossing":
+        return (1, False), (0, False)
+    ells = {"plain": (False,), "L": (True,), "L where it saves": (False, True)}[masonry.corner_unit]
+    return tuple((through, ell) for ell in ells for through in (1, 0))
+
+
+def _choice(meetings: _Meetings, index: int, given: dict[Meeting, Answer]) -> Choice:
+    turns = list[Turn | None]()
+    for side, meeting in enumerate(meetings.ends):
+        if meeting is None:
+            turns.append(None)
+        elif meeting[0] == "crossing":
+            turns.append(Turn(given[meeting][0] == 0))
+        else:
+            runs, ell = given[meeting]
+            turns.append(Turn(bool(runs) is (side == 1), ell))
+    return Choice(turns[0], turns[1], given[("crossing", index)][0] if meetings.stems else None)
+
+
+def _bond(wall: Wall, masonry: Masonry, choice: Choice, meetings: _Meetings, known: dict[object, BondedWall]) -> BondedWall:
+    """The wall bonded in one way. Walls that differ by names alone are searched once."""
+    ends = end_wall(wall, masonry, choice, meetings.names, meetings.stems)
+    alike = replace(wall, name="", abuts=()), choice, tuple(at for at, _ in meetings.stems)
+    if alike not in known:
+        known[alike] = _search_bond(wall, masonry, ends)
+    return known[alike]._replace(wall=wall, ends=ends)
+
+
+def _search_bond(wall: Wall, masonry: Masonry, ends: WallEnds) -> BondedWall:
     rows = set_rows(wall, masonry)
     reaches = reach_openings(wall, rows)
     runs = runs_of_rows(wall, masonry, rows, reaches, ends)
@@ -68,31 +132,17 @@ def _bond(wall: Wall, masonry: Masonry, ends: WallEnds) -> BondedWall:
     return BondedWall(wall, rows, reaches, ends, tracks)
 
 
-def _choose(job: Job, ways: list[Ways]) -> list[Choice]:
-    """One way for each wall, so that at every corner one wall runs through where the other stops, at the least cost."""
-    best: tuple[int, list[Choice]] | None = None
-    closed = bool(ways) and joined_to(job, 0)[0] is not None
-    for first in (True, False) if closed else (None,):
-        found = _choose_along(ways, first, closed)
-        if found is not None and (best is None or found[0] < best[0]):
-            best = found
-    if best is None:
-        raise ValueError("no choice at the corners fits all walls")
-    return best[1]
+def _cost(bonded: BondedWall, masonry: Masonry) -> int:
+    """What the wall's bond costs. An L corner unit counts half a cut, and cannot be so short that it has no tail."""
+    cost = bonded.tracks.cost
+    for row in bonded.rows:
+        ells = bonded.ends.ells(row.number)
+        if not ells:
+            continue
+        cost += len(ells) * CUTTING // 2
+        for run in bonded.tracks.runs:
+            if run.courses >> row.number & 1:
+                cost += sum(BROKEN for left, length in (run.pieces[0], run.pieces[-1])
+                            if not ells.isdisjoint((left, left + length)) and length < masonry.unit.length)
+    return cost
 
-
-def _choose_along(ways: list[Ways], first: bool | None, closed: bool) -> tuple[int, list[Choice]] | None:
-    """The best choices from left to right. The key of a chain is what the next wall's left corner must be."""
-    chains: dict[bool | None, tuple[int, list[Choice]]] = {first: (0, [])}
-    for wall in ways:
-        following: dict[bool | None, tuple[int, list[Choice]]] = {}
-        for choice, bonded in wall.items():
-            if choice.left not in chains:
-                continue
-            cost, choices = chains[choice.left]
-            needed = None if choice.right is None else not choice.right
-            reached = cost + bonded.tracks.cost
-            if needed not in following or reached < following[needed][0]:
-                following[needed] = reached, [*choices, choice]
-        chains = following
-    return chains.get(first if closed else None)

@@ -1,7 +1,9 @@
-"""Corners: how a wall ends in odd and in even courses, where one wall runs through and the other stops against it.
+"""Corners and junctions: how a wall ends in odd and in even courses, where one wall runs through and the other stops.
 
 At an outside corner the wall that runs through shows its unit's end in the other's elevation, as wide as the wall is
-thick; at an inside corner it runs on behind the other wall's face, out of sight of its own elevation.
+thick, or as the L corner unit returns; at an inside corner it runs on behind the other wall's face, out of sight of its own
+elevation. A wall that abuts another ends like one at an inside corner: in the courses that tie it in, it runs on through the
+other, which parts there and shows its end.
 """
 
 from __future__ import annotations
@@ -23,20 +25,32 @@ class WallEnd(NamedTuple):
     """One end of a wall. ``at`` is where its own masonry ends in odd and in even courses, ticks from its left end.
 
     ``returns`` is (left, right) of the other wall's unit in courses where that one runs through, None where there is
-    no corner; ``through`` says in which courses this wall runs through. ``other`` is the other wall's name.
+    no corner; ``through`` says in which courses this wall runs through. ``other`` is the other wall's name. ``ell`` is True
+    where the unit that runs through is an L corner unit.
     """
 
     at: tuple[int, int]
     returns: tuple[int, int] | None
     through: tuple[bool, bool]
     other: str | None
+    ell: bool = False
+
+
+class Crossing(NamedTuple):
+    """A wall that runs through this one, from ``left`` to ``right``, in odd courses (``parity`` 0) or in even ones (1)."""
+
+    left: int
+    right: int
+    other: str
+    parity: int
 
 
 class WallEnds(NamedTuple):
-    """Both ends of a wall."""
+    """Both ends of a wall, and the walls that run through it in between."""
 
     left: WallEnd
     right: WallEnd
+    crossings: tuple[Crossing, ...] = ()
 
     @property
     def has_corners(self) -> bool:
@@ -48,19 +62,37 @@ class WallEnds(NamedTuple):
         for end in (self.left, self.right):
             if end.returns is not None and end.returns[0] == left:
                 return end.other
-        return None
+        return next((crossing.other for crossing in self.crossings if crossing.left == left), None)
 
     def span(self, number: int) -> tuple[int, int]:
         """Where the wall's own masonry begins and ends in a course."""
         parity = parity_of(number)
         return self.left.at[parity], self.right.at[parity]
 
+    def gaps(self, parity: int, joint: int) -> tuple[tuple[int, int], ...]:
+        """What other walls take out of this one's odd or even courses, with a joint on both sides."""
+        return tuple((crossing.left - joint, crossing.right + joint) for crossing in self.crossings
+                     if crossing.parity == parity)
+
+    def ells(self, number: int) -> frozenset[int]:
+        """Where the wall's own masonry ends in an L corner unit in a course."""
+        parity = parity_of(number)
+        return frozenset(end.at[parity] for end in (self.left, self.right) if end.ell and end.through[parity])
+
+
+class Turn(NamedTuple):
+    """What happens at an end where walls meet: whether this wall runs through in odd courses, and whether by an L unit."""
+
+    through: bool
+    ell: bool = False
+
 
 class Choice(NamedTuple):
-    """Whether a wall runs through in odd courses at its left and at its right corner; None at a free end."""
+    """What happens at the left and the right end, None where no choice is; and in which courses others run through."""
 
-    left: bool | None
-    right: bool | None
+    left: Turn | None
+    right: Turn | None
+    crossed: int | None = None
 
 
 def parity_of(number: int) -> int:
@@ -68,29 +100,34 @@ def parity_of(number: int) -> int:
     return 1 - number % 2
 
 
-def end_wall(wall: Wall, masonry: Masonry, choice: Choice, others: tuple[str | None, str | None]) -> WallEnds:
-    """The ends of a wall for one choice of which wall runs through in odd courses."""
+def end_wall(wall: Wall, masonry: Masonry, choice: Choice, others: tuple[str | None, str | None],
+             stems: tuple[tuple[int, str], ...] = ()) -> WallEnds:
+    """The ends of a wall for one choice. ``stems`` are the walls that run through it: where each begins, and its name."""
     left = _end(wall.left_end, masonry, choice.left, others[0])
     right = _end(wall.right_end, masonry, choice.right, others[1])
-    return WallEnds(left, _mirror(right, wall.length))
+    thick = masonry.unit.thickness
+    crossings = () if choice.crossed is None else tuple(
+        Crossing(at, at + thick, name, choice.crossed) for at, name in stems)
+    return WallEnds(left, _mirror(right, wall.length), crossings)
 
 
-def _end(kind: EndKind, masonry: Masonry, odd_through: bool | None, other: str | None) -> WallEnd:
-    """A left end; the wall's outside corner is at 0."""
-    if kind not in CORNERS or odd_through is None:
-        return WallEnd((0, 0), None, (True, True), None)
+def _end(kind: EndKind, masonry: Masonry, turn: Turn | None, other: str | None) -> WallEnd:
+    """A left end; the wall's outside corner, or the face that it abuts, is at 0."""
     thick, joint = masonry.unit.thickness, masonry.joint
-    runs_through = 0 if kind == "outside corner" else -thick
-    stops = thick + joint if kind == "outside corner" else joint
-    returns = (0, thick) if kind == "outside corner" else (-thick, 0)
-    through = (odd_through, not odd_through)
-    at = runs_through if through[0] else stops, runs_through if through[1] else stops
-    return WallEnd(at, returns, through, other)
+    if turn is None:
+        begin = joint if kind == "abuts" else 0
+        return WallEnd((begin, begin), None, (True, True), None)
+    wide = masonry.unit.ell_return or thick if turn.ell else thick
+    behind = 0 if kind == "outside corner" else thick
+    stops = wide - behind + joint
+    through = (turn.through, not turn.through)
+    at = -behind if through[0] else stops, -behind if through[1] else stops
+    return WallEnd(at, (-behind, wide - behind), through, other, turn.ell)
 
 
 def _mirror(end: WallEnd, length: int) -> WallEnd:
     returns = None if end.returns is None else (length - end.returns[1], length - end.returns[0])
-    return WallEnd((length - end.at[0], length - end.at[1]), returns, end.through, end.other)
+    return end._replace(at=(length - end.at[0], length - end.at[1]), returns=returns)
 
 
 def free_ends(wall: Wall) -> WallEnds:
@@ -105,12 +142,14 @@ def make_returns(ends: WallEnds, row: Row, laid: tuple[Laid | None, Laid | None]
     ``laid`` is the underside and the top of what is laid at the wall's left and right end, None where nothing is.
     """
     parity = parity_of(row.number)
-    return [
+    seen = [
         Spot(end.returns[0], end.returns[1] - end.returns[0], here[0] - row.bottom, here[1] - here[0], "full", "return",
              None)
         for end, here in zip((ends.left, ends.right), laid, strict=True)
         if end.returns is not None and not end.through[parity] and here is not None
     ]
+    return seen + [Spot(crossing.left, crossing.right - crossing.left, row.bed, row.unit_height, "full", "return", None)
+                   for crossing in ends.crossings if crossing.parity == parity]
 
 
 def joined_to(job: Job, index: int) -> tuple[int | None, int | None]:

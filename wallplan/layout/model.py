@@ -9,7 +9,7 @@ from typing import Literal, NamedTuple
 from wallplan.catalogue.unit import PieceName
 from wallplan.plan.job import Job, Wall
 
-Shape = Literal["stretcher", "corner", "sash", "bond beam", "lintel", "precast", "return"]
+Shape = Literal["stretcher", "corner", "corner L", "sash", "bond beam", "lintel", "precast", "return"]
 Lead = Literal["left", "right"]
 Hand = Literal["left", "right", "ridge"]
 

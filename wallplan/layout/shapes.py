@@ -60,10 +60,11 @@ def _set_lintel(taken: list[Spot], heading: Heading) -> list[Spot]:
 
 
 def shape_spots(spots: list[Spot], wall: Wall, masonry: Masonry, bond_beam: bool,
-                span: tuple[int, int] | None = None) -> list[Spot]:
+                span: tuple[int, int] | None = None, ells: frozenset[int] = frozenset()) -> list[Spot]:
     """The pieces of a course with their shapes, as far as the unit's family stocks them.
 
-    ``span`` is where the wall's own masonry begins and ends in the course; left out, at the wall's ends.
+    ``span`` is where the wall's own masonry begins and ends in the course; left out, at the wall's ends. ``ells`` are ends
+    that an L corner unit makes.
     """
     stocked = masonry.unit.shapes
     joints = _sides_of(wall.control_joints, masonry.joint)
@@ -73,6 +74,8 @@ def shape_spots(spots: list[Spot], wall: Wall, masonry: Masonry, bond_beam: bool
         wanted: Shape = PLAIN
         if spot.shape != PLAIN:
             wanted = spot.shape
+        elif not ells.isdisjoint((spot.left, spot.right)):
+            wanted = "corner L"
         elif bond_beam and "bond beam" in stocked:
             wanted = "bond beam"
         elif "sash" in stocked and not joints.isdisjoint((spot.left, spot.right)):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from wallplan.bond.figures import Problem, Stretch, Terms
-from wallplan.layout.corners import WallEnds, free_ends
+from wallplan.layout.corners import WallEnds, free_ends, parity_of
 from wallplan.layout.coursing import Row
 from wallplan.layout.outline import Bay, find_bays, join_bays
 from wallplan.layout.reach import Reach
@@ -52,9 +52,10 @@ def runs_of_rows(wall: Wall, masonry: Masonry, rows: tuple[Row, ...], reaches: t
         open_here = frozenset(i for i, reach in enumerate(reaches) if reach.first <= row.number <= reach.last)
         laid = join_bays(find_bays(wall, masonry, row, square=True))
         bays = tuple(_stretch_to_ends(bay, wall, ends.span(row.number)) for bay in laid)
-        key = open_here, bays
+        crossed = ends.gaps(parity_of(row.number), masonry.joint)
+        key = open_here, bays, crossed
         if key not in known:
-            cut = sorted([*gaps, *((reaches[i].opening.left, reaches[i].opening.right) for i in open_here)])
+            cut = sorted([*gaps, *crossed, *((reaches[i].opening.left, reaches[i].opening.right) for i in open_here)])
             known[key] = tuple(span for bay in bays for span in _clear_spans(bay, cut))
         found.append(known[key])
     return tuple(found)
@@ -106,6 +107,7 @@ def pose_problem(wall: Wall, masonry: Masonry, runs: tuple[tuple[Span, ...], ...
         bond_terms(masonry), (odd, even), _fixed_positions(joint, runs, tracks_end), covered,
         (tracks_end[0], tracks_end[1]), (_joined_positions(ends, joint, 0), _joined_positions(ends, joint, 1)),
         (clear[0], clear[1]),
+        (_crossed_positions(ends, joint, 0), _crossed_positions(ends, joint, 1)),
     )
 
 
@@ -126,4 +128,9 @@ def _joined_positions(ends: WallEnds, joint: int, parity: int) -> frozenset[int]
         joined.add(ends.left.at[parity] - joint)
     if not ends.right.through[parity]:
         joined.add(ends.right.at[parity])
-    return frozenset(joined)
+    return frozenset(joined).union(_crossed_positions(ends, joint, parity))
+
+
+def _crossed_positions(ends: WallEnds, joint: int, parity: int) -> tuple[int, ...]:
+    """Where a track ends and begins anew beside walls that run through it."""
+    return tuple(sorted(at for left, right in ends.gaps(parity, joint) for at in (left, right - joint)))

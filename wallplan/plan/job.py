@@ -14,14 +14,17 @@ from wallplan.plan.order_wishes import OrderWishes
 
 Bond = Literal["half", "third", "quarter", "stack"]
 LintelKind = Literal["block", "precast", "steel", "none"]
-EndKind = Literal["end", "outside corner", "inside corner", "straight"]
+EndKind = Literal["end", "outside corner", "inside corner", "straight", "abuts"]
+CornerUnit = Literal["plain", "L", "L where it saves"]
+Tie = Literal["interlocked", "straps", "control joint"]
 
 
 @dataclass(frozen=True)
 class Masonry:
     """Unit, bond, joints and limits, with every default filled in. ``least_piece`` is nominal (with a joint).
 
-    ``keep_bond`` is True where the plan wants half bond exact rather than fewest cuts.
+    ``keep_bond`` is True where the plan wants half bond exact rather than fewest cuts. ``corner_unit`` says whether corners
+    are turned with plain units, with L corner units, or with those where they save cutting.
     """
 
     unit: Unit
@@ -33,6 +36,7 @@ class Masonry:
     least_piece: int
     leads: int
     keep_bond: bool = False
+    corner_unit: CornerUnit = "plain"
 
     @property
     def module(self) -> int:
@@ -77,6 +81,21 @@ class Outline:
 
 
 @dataclass(frozen=True)
+class Abutment:
+    """An end of a wall that abuts another: which wall, and how far from that wall's left end this one begins along it.
+
+    ``inside`` is True where it stands behind the other's outside face. ``strap_spacing`` is the height between straps.
+    """
+
+    end: Literal["left", "right"]
+    meets: str
+    at: int
+    inside: bool
+    tie: Tie
+    strap_spacing: int | None = None
+
+
+@dataclass(frozen=True)
 class Wall:
     """One straight wall. ``height`` is that of its highest place; ``outline`` None stands for a rectangle.
 
@@ -94,6 +113,7 @@ class Wall:
     openings: tuple[Opening, ...]
     parts: tuple[tuple[str, int], ...] = ()
     outline: Outline | None = None
+    abuts: tuple[Abutment, ...] = ()
 
 
 @dataclass(frozen=True)

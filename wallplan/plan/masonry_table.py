@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from wallplan.catalogue.unit import Unit
-from wallplan.plan.job import Masonry
+from wallplan.plan.job import CornerUnit, Masonry
 from wallplan.plan.notebook import KeyPath, Notebook
 
 if TYPE_CHECKING:
@@ -34,6 +34,7 @@ def read_masonry(table: MasonryTable, unit: Unit, notebook: Notebook) -> Masonry
         least_lap=_usual_lap(bond, module) if lap is None else lap,
         least_piece=module // 4 if piece is None else piece,
         leads=_read_leads(table.leads, unit, notebook), keep_bond=bool(table.keep_bond),
+        corner_unit=_read_corner_unit(table.corner_unit, unit, notebook),
     )
 
 
@@ -71,6 +72,14 @@ def _refuse_over_half(key: str, why: str, ticks: int, module: int, notebook: Not
     if 2 * ticks > module:
         notebook.note(("masonry", key), f"{notebook.show_size(ticks)} is over half a unit and its joint: {why}; "
                       f"write at most {notebook.show_most(module // 2)}")
+
+
+def _read_corner_unit(asked: CornerUnit | None, unit: Unit, notebook: Notebook) -> CornerUnit:
+    if asked not in (None, "plain") and unit.ell_return is None:
+        notebook.note(("masonry", "corner_unit"), f'{unit.key} does not come in L corner units; write "plain", or take a '
+                      "unit that does")
+        return "plain"
+    return asked or "plain"
 
 
 def _read_leads(leads: int | None, unit: Unit, notebook: Notebook) -> int:

@@ -109,6 +109,10 @@ class MasonryTable(Table):
     keep_bond: bool | None = _key(
         "true: the bond's own lap is kept before cuts are saved, so that cells line up for grout and steel; false: in half "
         "bond any lap from least_lap up will do. Third and quarter bond are always kept.", "true", "false")
+    corner_unit: Literal["plain", "L", "L where it saves"] | None = _key(
+        "What turns the corners. plain: the unit itself, the other wall stopping against it. L: L corner units, one in each "
+        "course of each corner, so that a wall bonds as if it were half a unit thick. L where it saves: only at corners "
+        "where that saves more than a cut in two courses. Ask first whether the yard has them.", '"L"', '"plain"')
 
 
 class AdviceTable(Table):
@@ -148,6 +152,8 @@ class OwnUnitTable(Table):
     three_quarter: Length = _key("Length of a moulded three-quarter.", '"170 mm"', "none")
     quarter: Length = _key("Length of a moulded quarter.", '"50 mm"', "none")
     half_high: Length = _key("Height of a half-high unit.", '"30 mm"', "none")
+    ell_return: Length = _key(
+        "Length of an L corner unit's shorter face; its longer one is as long as the unit.", '"215 mm"', "none")
     shapes: list[str] | None = _key(
         "Shapes it comes in: stretcher, corner, sash, bond beam, lintel.", '["stretcher", "corner"]',
         "all for block, stretcher for brick", 20)

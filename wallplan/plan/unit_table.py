@@ -40,9 +40,10 @@ def read_own_unit(table: OwnUnitTable, notebook: Notebook) -> Unit | None:
     known = len(notebook.wrongs)
     _check_own(table, notebook)
     length, height, thickness = (_read_measured(table, size, notebook) for size in ("length", "height", "thickness"))
-    joint, gauge, tightest, widest, three_quarter, quarter, half_high = (
+    joint, gauge, tightest, widest, three_quarter, quarter, half_high, ell_return = (
         notebook.read(("own_unit", key), getattr(table, key))
-        for key in ("joint", "gauge", "tightest_joint", "widest_joint", "three_quarter", "quarter", "half_high"))
+        for key in ("joint", "gauge", "tightest_joint", "widest_joint", "three_quarter", "quarter", "half_high",
+                    "ell_return"))
     half = table.half if isinstance(table.half, bool) else notebook.read(("own_unit", "half"), table.half)
     if table.key is None or table.kind is None or length is None or height is None or thickness is None or joint is None:
         return None
@@ -55,7 +56,7 @@ def read_own_unit(table: OwnUnitTable, notebook: Notebook) -> Unit | None:
             gauge=None if gauge is None else (1 if table.gauge_courses is None else table.gauge_courses, gauge),
             half=True if half is None else half, three_quarter=three_quarter, quarter=quarter, half_high=half_high,
             shapes=None if table.shapes is None else tuple(table.shapes), leads=table.leads, solid=table.solid,
-            name=table.name)
+            name=table.name, ell_return=ell_return)
     except OwnUnitError as error:
         for field, text in error.mistakes:
             notebook.note(("own_unit", field), text)

@@ -21,7 +21,11 @@ class Corner:
     first: WallLayout
     second: WallLayout
     thickness: int
-    joint: int
+    ell_return: int | None
+
+    def width(self, end: Piece) -> int:
+        """How wide the unit that runs through returns in the other wall's elevation."""
+        return self.ell_return if end.shape == "corner L" and self.ell_return else self.thickness
 
 
 def check_corners(layout: Layout) -> tuple[Finding, ...]:
@@ -40,7 +44,7 @@ def _find_corners(layout: Layout) -> Iterator[Corner]:
     masonry, walls = layout.job.masonry, layout.walls
     for index, wall in enumerate(walls):
         if wall.wall.right_end in CORNER_KINDS and len(walls) > 1:
-            yield Corner(wall, walls[(index + 1) % len(walls)], masonry.unit.thickness, masonry.joint)
+            yield Corner(wall, walls[(index + 1) % len(walls)], masonry.unit.thickness, masonry.unit.ell_return)
 
 
 def _judge(corner: Corner, layout: Layout) -> Iterator[Finding]:
@@ -82,10 +86,12 @@ def _judge_return(corner: Corner, layout: Layout, one: Course, other: Course, th
     seen, end = _end_piece(shown, right=shown is one), _end_piece(laid, right=laid is one)
     if seen is None or end is None:
         return
-    if abs(seen.length - corner.thickness) > ROUNDING or (seen.bottom, seen.height) != (end.bottom, end.height):
+    if end.shape == "corner L" and end.length <= corner.thickness:
+        yield _tell(corner, one, f"the L corner unit of {through} has no tail", "let it keep its length")
+    if abs(seen.length - corner.width(end)) > ROUNDING or (seen.bottom, seen.height) != (end.bottom, end.height):
         size = print_size(seen.length, layout.job.measure)
         yield _tell(corner, one, f"the return of {through} is {size} wide and not as its unit",
-                    f"make it {print_size(corner.thickness, layout.job.measure)} wide, as high as the unit")
+                    f"make it {print_size(corner.width(end), layout.job.measure)} wide, as high as the unit")
     if seen.of != through:
         yield _tell(corner, one, f"the return is counted in {seen.of}", f"count it in {through}")
 

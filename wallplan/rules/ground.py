@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from wallplan.layout.model import Layout, WallLayout
+from wallplan.layout.model import Layout, Piece, WallLayout
 
 JOINED = ("outside corner", "inside corner")
 
@@ -40,6 +40,23 @@ class Placed:
         xs = [self.x + self.dx * along - self.dy * back for along, back in ((left, near), (right, deep))]
         ys = [self.y + self.dy * along + self.dx * back for along, back in ((left, near), (right, deep))]
         return Bounds(min(xs), min(ys), max(xs), max(ys))
+
+    def parts_of(self, piece: Piece, ell_return: int | None, joint: int) -> tuple[Bounds, ...]:
+        """What a unit takes on the ground: as deep as the wall, but an L corner unit, which lets the other wall's unit in.
+
+        Beside the corner it is as deep as its shorter face is long, so that the other wall may begin a joint after that; its
+        tail, from behind the other wall on, is as deep as the wall.
+        """
+        left, right, thick = piece.left, piece.right, self.thick
+        if piece.shape != "corner L" or ell_return is None:
+            return (self.bounds(left, right),)
+        at_left = 2 * left < self.layout.wall.length
+        behind = thick + (joint if ell_return < thick else 0)
+        arm = (left, left + behind) if at_left else (right - behind, right)
+        tail = (left + behind, right) if at_left else (left, right - behind)
+        end = self.layout.wall.left_end if at_left else self.layout.wall.right_end
+        deep = (0, ell_return) if end == "outside corner" else (thick - ell_return, thick)
+        return self.bounds(*arm, *deep), self.bounds(*tail)
 
     @property
     def body(self) -> Bounds:

@@ -93,13 +93,14 @@ def _likeness(placed: Placed, number: int) -> object:
     """Two courses in which this is equal for all walls are measured once."""
     course = placed.layout.courses[number - 1]
     return (course.top - course.bottom, _holes_in(placed, number), tuple(
-        (piece.left, piece.length, piece.bottom - course.bottom, piece.height) for piece in _own(placed, number)))
+        (piece.left, piece.length, piece.bottom - course.bottom, piece.height, piece.shape == "corner L")
+        for piece in _own(placed, number)))
 
 
 def _measure(walls: tuple[Placed, ...], number: int, layout: Layout) -> Measured:
     import shapely
 
-    units = [unit for placed in walls for unit in _stand(placed, number)]
+    units = [unit for placed in walls for unit in _stand(placed, number, layout)]
     bodies = shapely.union_all([shapely.box(*placed.body) for placed in walls])
     openings = [(shapely.box(*placed.bounds(left, right)), bottom, top)
                 for placed in walls for left, right, bottom, top in _holes_in(placed, number)]
@@ -121,13 +122,15 @@ def _measure(walls: tuple[Placed, ...], number: int, layout: Layout) -> Measured
     return Measured(tuple(wrongs), *volumes)
 
 
-def _stand(placed: Placed, number: int) -> Iterator[Unit]:
+def _stand(placed: Placed, number: int, layout: Layout) -> Iterator[Unit]:
     import shapely
 
     course = placed.layout.courses[number - 1]
+    masonry = layout.job.masonry
     for piece in _own(placed, number):
-        yield Unit(shapely.box(*placed.bounds(piece.left, piece.right)), piece.bottom - course.bottom,
-                   piece.top - course.bottom, placed)
+        parts = placed.parts_of(piece, masonry.unit.ell_return, masonry.joint)
+        shape = shapely.union_all([shapely.box(*part) for part in parts])
+        yield Unit(shape, piece.bottom - course.bottom, piece.top - course.bottom, placed)
 
 
 def _widest(layout: Layout) -> int:

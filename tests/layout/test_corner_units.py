@@ -1,0 +1,90 @@
+"""L corner units: pieces by hand, where they save the cut, the check, the order."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from tests.jobs import broken, inches, make_masonry
+from tests.layout.buildings import IN, OUT, build, rectangle
+from tests.published.test_closed_buildings import row_of
+from wallplan.layout.build import lay
+from wallplan.layout.model import Layout
+from wallplan.lists.order.compose import list_order
+from wallplan.plan.job import CornerUnit
+from wallplan.planner import lay_plan
+from wallplan.rules.check import check
+from wallplan.rules.in_plan import check_in_plan
+
+STORE = Path(__file__).parents[2] / "samples" / "chain-store-l-corners.toml"
+
+
+def lay_rectangle(unit: str, corner_unit: CornerUnit, across: int = 128, deep: int = 96) -> Layout:
+    masonry = make_masonry(unit, joints_move=False, corner_unit=corner_unit)
+    return lay(rectangle(masonry, inches(across) - masonry.joint, inches(deep) - masonry.joint, inches(32)))
+
+
+@pytest.mark.parametrize("unit", ["block-6", "block-10", "block-12"])
+def test_a_wall_with_l_corner_units_bonds_as_if_it_were_8_in_thick(unit: str) -> None:
+    # The trade's L shows 16 in. on one face and 8 in. on the other (from memory): pieces and joints of every course are
+    # those of an 8 in. wall, 16s, and 8 showing, then 16s; nothing is cut.
+    layout, plain = lay_rectangle(unit, "L"), lay_rectangle("block-8", "plain")
+    assert broken(check(layout)) == []
+    for wall in range(4):
+        for course in range(1, 5):
+            assert row_of(layout, wall, course) == row_of(plain, wall, course)
+    corners = [piece for wall in layout.walls for course in wall.courses for piece in course.pieces if piece.shape == "corner L"]
+    assert len(corners) == 4 * 4  # one in each course of each corner
+    assert {piece.piece for piece in corners} == {"full"}
+
+
+@pytest.mark.parametrize("unit", ["block-6", "block-10", "block-12"])
+def test_l_units_fill_outside_and_inside_corners_without_a_gap(unit: str) -> None:
+    masonry = make_masonry(unit, joints_move=False, corner_unit="L")
+    joint = masonry.joint
+    layout = lay(build(masonry, inches(32), (inches(96) - joint, OUT), (inches(64) - joint, OUT), (inches(48), IN),
+                       (inches(48), OUT), (inches(48) - joint, OUT), (inches(112) - joint, OUT)))
+    assert broken(check(layout)) == []
+
+
+def test_where_it_saves_the_l_unit_stands_only_where_it_saves_the_cut() -> None:
+    # 6 in. walls of 128 by 96 in. need cuts with plain units and none with L units; 8 in. walls have no L unit to take.
+    plain, where = (lay_rectangle("block-6", way) for way in ("plain", "L where it saves"))
+    assert sum(wall.cutting for wall in plain.walls) > 0 == sum(wall.cutting for wall in where.walls)
+    # Plain corners do without a cut: sides of 16 n + t, one end through, one stopped.
+    layout = lay_rectangle("block-6", "L where it saves", 102, 70)
+    shapes = {piece.shape for wall in layout.walls for course in wall.courses for piece in course.pieces}
+    assert "corner L" not in shapes
+    assert sum(wall.cutting for wall in layout.walls) == 0
+
+
+def test_plain_corners_stay_plain_unless_the_plan_asks() -> None:
+    layout = lay_rectangle("block-12", "plain")
+    assert "corner L" not in {piece.shape for wall in layout.walls for course in wall.courses for piece in course.pieces}
+
+
+def test_an_l_unit_without_a_tail_and_one_that_returns_too_far_are_told() -> None:
+    layout = lay_rectangle("block-12", "L")
+    wall = next(number for number in range(4) if layout.walls[number].courses[0].pieces[-1].shape == "corner L")
+    course = layout.walls[wall].courses[0]
+    short = course.pieces[-1]._replace(left=course.pieces[-1].right - inches(10), length=inches(10))
+    courses = (replace(course, pieces=(*course.pieces[:-1], short)), *layout.walls[wall].courses[1:])
+    walls = tuple(replace(one, courses=courses) if number == wall else one for number, one in enumerate(layout.walls))
+    figures = [finding.figure for finding in broken(check(replace(layout, walls=walls)))]
+    assert any("has no tail" in figure for figure in figures)
+    # Were the L a plain block 12 in. deep, it would stand where the other wall's next unit is.
+    plain = tuple(replace(one, courses=tuple(replace(each, pieces=tuple(
+        piece._replace(shape="corner") if piece.shape == "corner L" else piece for piece in each.pieces))
+        for each in one.courses)) for one in layout.walls)
+    assert any("take the same place" in finding.figure for finding in broken(check_in_plan(replace(layout, walls=plain))))
+
+
+def test_the_order_counts_one_l_unit_a_course_and_corner() -> None:
+    # Twelve courses, four corners: 48; 5 % spare 2.4, up to 3.
+    layout = lay_plan(STORE)
+    assert broken(check(layout)) == []
+    assert sum(wall.cutting for wall in layout.walls) == 0
+    (line,) = (line for line in list_order(layout).lines if line.item == "block-12 full, corner L")
+    assert (line.net, line.spare) == (48, 3)
