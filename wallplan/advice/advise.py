@@ -1,6 +1,7 @@
 """Job -> advice: for each wall the best set of moves and the best move of each thing alone, ranked over the job.
 
-Walls that meet at corners are counted, and left as they are: only walls that stand alone are advised on.
+Walls that meet at corners, and those with steps or gables, are counted and left as they are: only plain walls that stand
+alone are advised on.
 """
 
 from __future__ import annotations
@@ -126,8 +127,11 @@ def _advise_apart(task: tuple[Job, int, int | None]) -> tuple[_Found, int]:
 
 
 def stands_alone(wall: Wall) -> bool:
-    """Whether a wall meets no other: what is moved in one that does moves in its neighbours too, which is not weighed."""
-    return wall.left_end == wall.right_end == "end" and not wall.parts
+    """Whether a wall meets no other: what is moved in one that does moves in its neighbours too, which is not weighed.
+
+    Nor is what moves against steps and gables: a wall that has them is left as it is.
+    """
+    return wall.left_end == wall.right_end == "end" and not wall.parts and wall.outline is None
 
 
 def _advise_wall(wall: Wall, trials: Trials) -> _Found:

@@ -13,7 +13,8 @@ from typing import Literal
 
 from wallplan.advice.names import name_edge
 from wallplan.advice.spans import bond_step, find_lengths
-from wallplan.layout.coursing import bed_range, set_coursing
+from wallplan.layout.coursing import bed_range
+from wallplan.layout.outline import set_rows
 from wallplan.lengths import TICKS_PER_INCH, TICKS_PER_MM
 from wallplan.plan.job import Job, Masonry, Wall
 
@@ -72,7 +73,7 @@ def _measure_wall(wall: Wall, job: Job) -> Iterator[Size]:
         if length.size < wall.length and not met.get(length.left_edge) and not met.get(length.right_edge):
             name = f"{name_edge(wall, length.left_edge)} to {name_edge(wall, length.right_edge)}"
             yield _along(job, wall, "pier", name, (length.size, joint, step))
-    yield _upright(job, wall, "height", wall.name, wall.height)
+    yield _upright(job, wall, "height", wall.name, wall.outline.coursed if wall.outline else wall.height)
 
 
 def _along(job: Job, wall: Wall, what: What, name: str, size: tuple[int, int, int]) -> Size:
@@ -92,7 +93,7 @@ def _over(nominal: int, step: int) -> int:
 
 
 def _upright(job: Job, wall: Wall, what: What, name: str, level: int) -> Size:
-    unit, rows = job.masonry.unit, set_coursing(wall, job.masonry)
+    unit, rows = job.masonry.unit, set_rows(wall, job.masonry)
     count = max(1, round(level / unit.gauge))
     off = level - unit.height_of_courses(count)
     if any(abs(level - unit.height_of_courses(n) - unit.bed_joint - (unit.half_high or -1)) <= TICKS_OF_ROUNDING

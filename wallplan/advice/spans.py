@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from wallplan.layout.coursing import Row, set_coursing
+from wallplan.layout.coursing import Row
+from wallplan.layout.outline import set_rows
 from wallplan.layout.reach import Reach, reach_openings
 from wallplan.layout.tracks import runs_of_rows
 from wallplan.plan.job import Masonry, Wall
@@ -44,8 +45,11 @@ def bond_step(masonry: Masonry) -> int:
 
 
 def find_lengths(wall: Wall, masonry: Masonry) -> tuple[Length, ...]:
-    """Every length of a wall, from left to right, the shorter first; a wall without openings has one for each panel."""
-    rows = set_coursing(wall, masonry)
+    """Every length of a wall, from left to right, the shorter first; a wall without openings has one for each panel.
+
+    What ends at a step is left out: the step is the footing's.
+    """
+    rows = set_rows(wall, masonry)
     reaches = reach_openings(wall, rows)
     merged = {number for reach in reaches for number in _merging(reach)}
     lefts, rights = _edges(wall, masonry)
@@ -53,7 +57,8 @@ def find_lengths(wall: Wall, masonry: Masonry) -> tuple[Length, ...]:
     for row, spans in zip(rows, runs_of_rows(wall, masonry, rows, reaches), strict=True):
         for span in spans:
             found.setdefault((span.left, span.right), []).append(row)
-    return tuple(_count(span, lefts[span[0]], rights[span[1]], found[span], merged, masonry) for span in sorted(found))
+    return tuple(_count(span, lefts[span[0]], rights[span[1]], found[span], merged, masonry) for span in sorted(found)
+                 if span[0] in lefts and span[1] in rights)
 
 
 def _merging(reach: Reach) -> Iterator[int]:
@@ -89,7 +94,7 @@ def count_rips(wall: Wall, masonry: Masonry) -> int:
     Of each such level, as many pieces as the opening's width takes; none where a half-high unit or a bed may meet it,
     over a precast lintel, or where two openings share the course. A lower bound, found without laying anything.
     """
-    rows = set_coursing(wall, masonry)
+    rows = set_rows(wall, masonry)
     reaches = reach_openings(wall, rows)
     met = [number for reach in reaches for number in reach.partly]
     rips = 0

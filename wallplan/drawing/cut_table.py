@@ -9,9 +9,8 @@ from itertools import accumulate
 from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES, measure
 from wallplan.drawing.panel import PADDING, Line, Panel, set_lines
 from wallplan.drawing.primitives import Primitive, Text
-from wallplan.layout.model import Piece
-from wallplan.lengths import print_size
 from wallplan.lists.cuts import WallCut
+from wallplan.lists.sawn_size import tell_count, tell_size
 from wallplan.plan.job import Job
 
 _PITCH = 1.5
@@ -25,23 +24,18 @@ class Row:
     size: str
     count: int
     offcut: bool
+    hands: tuple[int, int] = (0, 0)
 
     @property
     def cells(self) -> tuple[str, str, str]:
         """Mark, size and count as they are lettered beside each other; the count is starred where some are from offcuts."""
-        return self.mark, self.size, f"{self.count}{'*' if self.offcut else ''}"
+        return self.mark, self.size, f"{tell_count(self.count, self.hands)}{'*' if self.offcut else ''}"
 
 
 def list_rows(cuts: Iterable[WallCut], job: Job) -> tuple[Row, ...]:
     """A wall's cuts as rows; () where nothing is sawn."""
-    return tuple(Row(cut.mark, _print_cut(cut.piece, job), cut.times, cut.offcut) for cut in cuts)
-
-
-def _print_cut(piece: Piece, job: Job) -> str:
-    length = print_size(piece.length, job.measure)
-    if piece.height == job.masonry.unit.height:
-        return length
-    return f"{length} x {print_size(piece.height, job.measure)}"
+    return tuple(Row(cut.mark, tell_size(cut.piece, job.measure, job.masonry.unit.height), cut.times, cut.offcut, cut.hands)
+                 for cut in cuts)
 
 
 def set_cuts(cuts: tuple[Row, ...], width: float, room: float) -> Panel:

@@ -40,28 +40,39 @@ class Figure:
 
 
 def running_points(view: View) -> tuple[int, ...]:
-    """Distances in view that are marked on the footing: ends, jambs, control joints and match lines, in ticks."""
+    """Distances in view that are marked on the footing: ends, jambs, control joints, steps, ridges and match lines."""
     wall, window = view.wall.wall, view.window
     jambs = {side for opening in view.openings for side in (opening.left, opening.right)}
-    points = {0, wall.length, *wall.control_joints, *jambs, *window.matches}
+    risers = () if wall.outline is None else tuple(at for at, _ in wall.outline.footing)
+    points = {0, wall.length, *wall.control_joints, *jambs, *window.matches, *risers}
     return tuple(sorted(point for point in points if window.left <= point <= window.right))
 
 
 def stagger(view: View, height: float) -> tuple[Figure, ...]:
     """Running figures in as few rows as keep them apart, the ends' first; where a row is full a figure stands in the
     next, or aside of its tick. If a figure finds no room the ends' figures stand outward, or all are set from left to
-    right; the attempt that leaves out fewest counts."""
+    right; the attempt that leaves out fewest counts. Steps of the top and ridges are marked where all find room."""
     points = running_points(view)
+    outline, window = view.wall.wall.outline, view.window
+    if outline is not None:
+        tops = {at for at, _ in outline.top if window.left <= at <= window.right}
+        with_tops = _stagger(view, tuple(sorted({*points, *tops})), height)
+        if {*points, *tops} == {point for point, _ in with_tops}:
+            return tuple(figure for _, figure in with_tops)
+    return tuple(figure for _, figure in _stagger(view, points, height))
+
+
+def _stagger(view: View, points: tuple[int, ...], height: float) -> tuple[tuple[int, Figure], ...]:
     ends = {points[0]: -1, points[-1]: 1}
     ends_first = sorted(points, key=lambda point: (point not in ends, point))
     attempts: tuple[tuple[Sequence[int], dict[int, int]], ...] = (
         (ends_first, {}), (ends_first, ends), (points, {}), (points, ends),
     )
-    best: tuple[Figure, ...] = ()
+    best: tuple[tuple[int, Figure], ...] = ()
     for order, outward in attempts:
         placer = Placer(Box(-1e6, -1.0, 1e6, 1e6))
-        placed = [_place_figure(placer, view, point, height, outward.get(point, 0)) for point in order]
-        figures = tuple(sorted((figure for figure in placed if figure), key=lambda figure: figure.x))
+        placed = [(point, _place_figure(placer, view, point, height, outward.get(point, 0))) for point in order]
+        figures = tuple(sorted(((point, figure) for point, figure in placed if figure), key=lambda found: found[1].x))
         best = max(best, figures, key=len)
         if len(best) == len(points):
             break
@@ -73,7 +84,8 @@ def _place_figure(placer: Placer, view: View, point: int, height: float, outward
     told, x = view.face.told(point), view.across(point)
     text = print_length(told, view.job.measure) if told else "0"
     half = measure(text, height) / 2
-    shifts = (0.0, 0.35 * half, -0.35 * half, 0.7 * half, -0.7 * half, half, -half)
+    farther = (1.3 * half, -1.3 * half) if view.wall.wall.outline is not None else ()
+    shifts = (0.0, 0.35 * half, -0.35 * half, 0.7 * half, -0.7 * half, half, -half, *farther)
     for row in range(_MOST_ROWS):
         for shift in (outward * half,) if outward else shifts:
             figure = Figure(x, x + shift, row, text)

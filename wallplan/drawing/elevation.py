@@ -11,6 +11,7 @@ from wallplan.drawing.outlines import CONTROL_WIDTH, HEAVY_LINE, THIN_LINE, UNIT
 from wallplan.drawing.paper import BORDER
 from wallplan.drawing.primitives import Box, Dash, Segment, Text
 from wallplan.drawing.view import View
+from wallplan.drawing.wall_shape import clip_hatch, free_paper, letter_levels, outline_lines
 from wallplan.lengths import print_length
 
 LINTEL_LINE = 0.5
@@ -32,10 +33,13 @@ def draw_elevation(board: Board, view: View) -> tuple[str, ...]:
     letter_match_lines(board, view)
     letter_openings(board, view)
     board.placer.take_lines(lead_lines(view, cells))
-    board.outline([cell.box for cell in cells], UNIT_LINE)
+    levels = letter_levels(board, view)
+    board.outline([cell.box for cell in cells if not cell.shape], UNIT_LINE)
+    board.stroke([line for cell in cells for line in cell.edges if cell.shape], UNIT_LINE)
     outline = view.outline
     band = Box(outline.left, BORDER, outline.right, outline.top - HEAVY_LINE)
-    missing = letter_cuts(board, cells, Ground(holes, band))
+    free = () if view.wall.wall.outline is None else free_paper(view, view.wall.wall.outline)
+    missing = letter_cuts(board, cells, Ground((*holes, *free), band))
     _letter_precast(board, cells)
     _hatch_cells(board, cells)
     _mark_beams(board, view, cells)
@@ -44,7 +48,7 @@ def draw_elevation(board: Board, view: View) -> tuple[str, ...]:
     board.stroke(edges, HEAVY_LINE)
     draw_match_lines(board, view)
     board.placer.take(outline)
-    return tuple(tell_stack(stack, view) for stack in missing)
+    return (*levels, *(tell_stack(stack, view) for stack in missing))
 
 
 def tell_stack(stack: tuple[Cell, ...], view: View) -> str:
@@ -62,7 +66,9 @@ def _hatch_cells(board: Board, cells: tuple[Cell, ...]) -> None:
             continue
         box = cell.box.shrunk(UNIT_LINE / 2)
         blank = _lettering_in(board, cell.box)
-        if cell.piece.piece == "cut":
+        if cell.shape:
+            lines.extend(clip_hatch(hatch_cut(box, blank), cell.shape))
+        elif cell.piece.piece == "cut":
             lines.extend(hatch_cut(box, blank))
         elif cell.piece.piece == "half":
             lines.extend(hatch_half(box, blank))
@@ -99,8 +105,8 @@ def _letter_precast(board: Board, cells: tuple[Cell, ...]) -> None:
 def edge_lines(view: View) -> list[Segment]:
     """The wall's own edges and the openings' edges in view; a side cut by a match line is left open."""
     window, wall = view.window, view.wall.wall
-    lines = _sides(view, view.outline, (window.left == 0, window.right == wall.length,
-                                        window.bottom == 0, window.top >= view.wall.courses[-1].top))
+    lines = outline_lines(view, wall.outline) if wall.outline else _sides(view, view.outline, (
+        window.left == 0, window.right == wall.length, window.bottom == 0, window.top >= view.wall.courses[-1].top))
     for opening in view.openings:
         lines += _sides(view, view.hole(opening), (
             opening.left >= window.left, opening.right <= window.right, window.bottom <= opening.bottom != 0,

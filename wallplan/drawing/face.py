@@ -9,8 +9,8 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from wallplan.layout.model import Course, Piece, WallLayout
-from wallplan.plan.job import EndKind, Opening
+from wallplan.layout.model import Course, Piece, Rake, WallLayout
+from wallplan.plan.job import EndKind, Opening, Outline
 
 FaceName = Literal["outside", "inside"]
 
@@ -76,12 +76,24 @@ def _turn(laid: WallLayout, left: int, right: int) -> WallLayout:
         control_joints=tuple(right - joint for joint in reversed(wall.control_joints) if left < joint < right),
         openings=tuple(_turn_opening(opening, left, right) for opening in reversed(wall.openings)
                        if opening.left < right and opening.right > left),
+        outline=_turn_outline(wall.outline, left, right),
     )
     return replace(laid, wall=seen, courses=tuple(_turn_course(course, right) for course in laid.courses))
 
 
 def _turn_opening(opening: Opening, left: int, right: int) -> Opening:
     return replace(opening, left=right - min(opening.right, right), right=right - max(opening.left, left))
+
+
+def _turn_outline(outline: Outline | None, left: int, right: int) -> Outline | None:
+    """The outline turned end for end, its ends drawn to those of the stretch that is seen."""
+    if outline is None:
+        return None
+    footing, top = (
+        tuple((0 if place == len(line) - 1 else right - left if place == 0 else right - at, level)
+              for place, (at, level) in reversed(tuple(enumerate(line))))
+        for line in (outline.footing, outline.top))
+    return replace(outline, footing=footing, top=top)
 
 
 def _turn_course(course: Course, right: int) -> Course:
@@ -91,4 +103,8 @@ def _turn_course(course: Course, right: int) -> Course:
 
 def _turn_piece(piece: Piece, right: int) -> Piece:
     lead: dict[str | None, Literal["left", "right"]] = {"left": "right", "right": "left"}
-    return piece._replace(left=right - piece.right, lead=lead.get(piece.lead))
+    rake, notch, long = piece.rake, piece.notch, piece.length
+    return piece._replace(
+        left=right - piece.right, lead=lead.get(piece.lead),
+        rake=rake and Rake(rake.right, rake.left, long - rake.top_right, long - rake.top_left),
+        notch=notch and notch._replace(left=long - notch.right, right=long - notch.left))

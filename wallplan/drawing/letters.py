@@ -59,15 +59,33 @@ def letter_cuts(board: Board, cells: tuple[Cell, ...], ground: Ground) -> tuple[
     small: list[Cell] = []
     for cell in cells:
         if cell.piece.mark:
-            text = fit_letter(cell.box, cell.piece.mark)
-            if text is None:
+            text = fit_letter(cell.room, cell.piece.mark)
+            if text is None and not _letter_at_slope(board, cell):
                 small.append(cell)
+            elif text is None:
+                continue
             else:
                 board.letter(text)
     rows = _rows(cells)
     whole = max((cell.piece.height for cell in cells), default=0)
     rest = [cell for cell in small if not _letter_beside(board, cell, rows[cell.course])]
     return tuple(tuple(stack) for stack in _stacks(rest, whole) if not _letter_stack(board, stack, ground))
+
+
+def _letter_at_slope(board: Board, cell: Cell) -> bool:
+    """Letter a raked cut just outside of its foot, over the slope of the course below."""
+    if cell.piece.hand not in ("left", "right") or not cell.shape:
+        return False
+    assert cell.piece.mark
+    left, base = cell.piece.hand == "left", cell.box.centre.y
+    for height in _SIZES:
+        side, over = (cell.box.left, -1.0) if left else (cell.box.right, 1.0)
+        if height + CLEARANCE <= cell.box.height:
+            beside = Text(side + over, base + height / 2, cell.piece.mark, height, "end" if left else "start")
+            above = Text(side, cell.box.top - 0.5, cell.piece.mark, height, "start" if left else "end")
+            if board.letter_if_free(beside, 0.15) or board.letter_if_free(above, 0.15):
+                return True
+    return False
 
 
 def _rows(cells: tuple[Cell, ...]) -> dict[int, list[Cell]]:
@@ -80,7 +98,7 @@ def _rows(cells: tuple[Cell, ...]) -> dict[int, list[Cell]]:
 def _letter_beside(board: Board, cell: Cell, row: list[Cell]) -> bool:
     """Letter a small cut in the whole unit next to it, with a leader across their joint."""
     assert cell.piece.mark
-    middle = cell.box.centre
+    middle = cell.middle
     for other in row:
         beside = abs(other.box.left - cell.box.right) < 2 or abs(cell.box.left - other.box.right) < 2
         if not beside or other.piece.piece != "full" or abs(other.box.centre.y - middle.y) > 1:
@@ -113,7 +131,7 @@ def _letter_stack(board: Board, stack: list[Cell], ground: Ground) -> bool:
     assert mark
     for (crossing, gap), height in product(((False, 2.0), (False, 0.6), (True, 0.6)), (LARGE_FIGURES, FIGURES)):
         for cell, text in _places(stack, mark, height, ground):
-            x, y = cell.box.centre
+            x, y = cell.middle
             leader = _leader(x, y, text)
             clear = board.placer.is_clear(leader) and (crossing or not board.placer.crosses(leader))
             near = abs(leader.x2 - x) + abs(leader.y2 - y) <= LONGEST_LEADER

@@ -8,10 +8,12 @@ control joints are always drawn where they are.
 from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
+from itertools import pairwise
 from typing import NamedTuple
 
-from wallplan.drawing.primitives import Box
+from wallplan.drawing.primitives import Box, Point, Segment
 from wallplan.drawing.view import View
+from wallplan.drawing.wall_shape import cut_box, trace
 from wallplan.layout.model import Piece
 
 UNIT_LINE = 0.35
@@ -28,11 +30,44 @@ CONTROL_WIDTH = 1.0
 
 
 class Cell(NamedTuple):
-    """A piece with the rectangle that its outline takes on the paper, and its course's number."""
+    """A piece with the rectangle that its outline takes on the paper, and its course's number.
+
+    ``shape`` are the corners of a raked or notched piece, cut off at the wall's outline; () for a square one.
+    """
 
     piece: Piece
     box: Box
     course: int
+    shape: tuple[Point, ...] = ()
+
+    @property
+    def middle(self) -> Point:
+        """A place well inside of the piece."""
+        if not self.shape:
+            return self.box.centre
+        xs, ys = zip(*self.shape, strict=True)
+        return Point(sum(xs) / len(xs), sum(ys) / len(ys))
+
+    @property
+    def room(self) -> Box:
+        """The rectangle that lettering may take: of a raked piece, what is under most of its height."""
+        rake = self.piece.rake
+        if rake is None or not self.shape:
+            return self.box
+        per_tick, high = self.box.width / self.piece.length, 0.85 * self.piece.height
+
+        def off(side: int, run: int) -> float:
+            rise = self.piece.height - side
+            return max(0.0, run * (high - side) / rise) * per_tick if rise > 0 else 0.0
+
+        left = self.box.left + off(rake.left, rake.top_left)
+        right = self.box.right - off(rake.right, self.piece.length - rake.top_right)
+        return Box(left, self.box.top + 0.15 * self.box.height, max(left, right), self.box.bottom)
+
+    @property
+    def edges(self) -> list[Segment]:
+        """The sides of a raked or notched piece."""
+        return [Segment(*one, *other) for one, other in pairwise((*self.shape, *self.shape[:1]))]
 
 
 def find_cells(view: View) -> tuple[Cell, ...]:
@@ -47,7 +82,12 @@ def find_cells(view: View) -> tuple[Cell, ...]:
                  course.number)
             for piece in near if view.shown(piece)
         )
-    return tuple(cells)
+    outline = view.wall.wall.outline
+    if outline is None:
+        return tuple(cells)
+    wall = trace(view, outline)
+    return tuple(cell._replace(shape=cut_box(cell.box, wall)) if cell.piece.rake or cell.piece.notch else cell
+                 for cell in cells)
 
 
 class _Edges:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 
 from wallplan.drawing.board import Board
 from wallplan.drawing.hatching import hatch_half
@@ -19,10 +20,13 @@ from wallplan.drawing.lettering import (
 )
 from wallplan.drawing.outlines import HEAVY_LINE, THIN_LINE, UNIT_LINE
 from wallplan.drawing.paper import Scale
-from wallplan.drawing.primitives import Area, Box, Text
+from wallplan.drawing.primitives import Anchor, Area, Box, Segment, Text
+from wallplan.drawing.wall_shape import hatch_rest
 from wallplan.layout.explain import print_courses
+from wallplan.layout.model import Piece
 from wallplan.lengths import Measure, print_size
 from wallplan.lists.cuts import Cut
+from wallplan.lists.sawn_size import tell_count, tell_size
 from wallplan.plan.job import Masonry
 
 TITLE_HEIGHT = 7.0
@@ -61,8 +65,12 @@ class Card:
     @property
     def head(self) -> tuple[str, str]:
         """Size and count as they are lettered beside the letter."""
-        size = print_size(self.cut.length, self.measured)
-        if self.cut.height is not None:
+        size, sample = print_size(self.cut.length, self.measured), self.cut.sample
+        if sample is not None and sample.notch is not None:
+            size = tell_size(sample, self.measured, self.masonry.unit.height)
+        elif sample is not None and sample.rake is not None:
+            size += f" / {print_size(sample.rake.top_length, self.measured)}"
+        elif self.cut.height is not None:
             size += f" x {print_size(self.cut.height, self.measured)} high"
         own = self.cut.count - self.cut.served
         return size, f"saw {own}" if own else f"{self.cut.count} from offcuts"
@@ -71,7 +79,7 @@ class Card:
     def lines(self) -> tuple[str, ...]:
         """What is told under the unit."""
         cut = self.cut
-        lines = [f"From {cut.stock}, {cut.shape}.", _tell_end(cut),
+        lines = [f"From {cut.stock}, {cut.shape}.", *_tell_rake(self), _tell_end(cut),
                  f"{clean(', '.join(cut.walls))}: {_tell_courses(cut)}."]
         if cut.offcut:
             served = f": saw {cut.serves} from it" if cut.serves else ""
@@ -100,8 +108,21 @@ def _tell_courses(cut: Cut) -> str:
     return print_courses(list(cut.courses)).replace("…", DOTS)
 
 
+def _tell_rake(card: Card) -> list[str]:
+    """Both lengths of a raked cut, and how many are of which hand."""
+    sample = card.cut.sample
+    if sample is None or sample.rake is None:
+        return []
+    size = tell_size(sample, card.measured, card.masonry.unit.height)
+    return [f"{size[0].upper()}{size[1:]}.", f"Raked cuts {tell_count(card.cut.count, card.cut.hands)}."]
+
+
 def _tell_end(cut: Cut) -> str:
     """Which end or side is sawn."""
+    if cut.sample is not None and cut.sample.rake is not None:
+        return "Left hand shown."
+    if cut.sample is not None and cut.sample.notch is not None:
+        return "Notch it underneath."
     if cut.height is not None:
         return "Saw off the top; the sawn side to the mortar."
     if cut.shape in ("corner", "sash"):
@@ -132,6 +153,9 @@ def _draw_unit(board: Board, card: Card, top: float) -> None:
     unit = Box(card.x, top, card.x + length, top + height)
     kept = Box(unit.left, unit.bottom - kept_high, unit.left + kept_wide, unit.bottom)
     board.outline([unit], UNIT_LINE)
+    if card.cut.sample is not None and (card.cut.sample.rake or card.cut.sample.notch):
+        _draw_shape(board, card, card.cut.sample, unit)
+        return
     rest = []
     if unit.right - kept.right > kerf:
         board.ink.append(Area(Box(kept.right, unit.top, kept.right + kerf, unit.bottom), "black"))
@@ -147,3 +171,24 @@ def _draw_unit(board: Board, card: Card, top: float) -> None:
         if kept.shrunk(1.0).holds(measure_text(text)):
             board.letter(text)
             break
+
+
+def _draw_shape(board: Board, card: Card, piece: Piece, unit: Box) -> None:
+    """A raked or notched cut in its unit: what is kept in a heavy line, its letter in the widest part of it."""
+    places = [(0, 0), (0, piece.height), (piece.length, piece.height), (piece.length, 0)]
+    if piece.rake is not None:
+        rake = piece.rake
+        places = [(0, 0), (0, rake.left), (rake.top_left, piece.height), (rake.top_right, piece.height),
+                  (piece.length, rake.right), (piece.length, 0)]
+    if piece.notch is not None:
+        notch = piece.notch
+        cut = [(notch.right, 0), (notch.right, notch.height), (notch.left, notch.height), (notch.left, 0)]
+        places = [place for place in (*places, *cut) if not (place == (0, 0) and notch.left == 0)
+                  and not (place == (piece.length, 0) and notch.right == piece.length)]
+    corners = [(unit.left + card.scale.on_paper(x), unit.bottom - card.scale.on_paper(y)) for x, y in places]
+    board.stroke(hatch_rest(hatch_half(unit.shrunk(UNIT_LINE / 2)), unit, corners), THIN_LINE)
+    board.stroke([Segment(*one, *other) for one, other in pairwise((*corners, corners[0])) if one != other], HEAVY_LINE)
+    width = card.scale.on_paper(piece.length)
+    x = {"right": 1.8, "ridge": width / 2}.get(piece.hand or "", width - 1.8)
+    anchors: dict[str, Anchor] = {"right": "start", "ridge": "middle"}
+    board.letter(Text(unit.left + x, unit.bottom - 1.8, card.cut.mark, FIGURES, anchors.get(piece.hand or "", "end")))

@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from wallplan.findings import Finding
 from wallplan.layout.model import Course, Layout, Piece, WallLayout
 from wallplan.lengths import to_mm
-from wallplan.plan.job import Job, Opening
+from wallplan.plan.job import Job, Opening, Outline
 
 VERSION = 1
 
@@ -45,6 +45,7 @@ def _wall(layout: WallLayout, job: Job, broken: list[Finding]) -> dict[str, obje
         "openings": [_opening(opening) for opening in wall.openings],
         "control_joints": [to_mm(joint) for joint in wall.control_joints],
         "bond_beams": list(wall.bond_beams),
+        **_outline(wall.outline),
         "courses": [_course(course) for course in layout.courses],
         "cutting": layout.cutting,
         "cutting_at_least": layout.cutting_at_least,
@@ -52,6 +53,14 @@ def _wall(layout: WallLayout, job: Job, broken: list[Finding]) -> dict[str, obje
         "fewest_settings_proven": layout.settings_proven,
         "broken_rules": [_finding(finding) for finding in broken],
     }
+
+
+def _outline(outline: Outline | None) -> dict[str, object]:
+    """The lines of footing and top of a wall that is no rectangle, as (distance, height) places."""
+    if outline is None:
+        return {}
+    return {name: [[to_mm(at), to_mm(level)] for at, level in line]
+            for name, line in (("footing", outline.footing), ("top", outline.top))}
 
 
 def _opening(opening: Opening) -> dict[str, object]:
@@ -73,8 +82,20 @@ def _piece(piece: Piece) -> dict[str, object]:
     return {
         "left": to_mm(piece.left), "length": to_mm(piece.length), "bottom": to_mm(piece.bottom),
         "height": to_mm(piece.height), "piece": piece.piece, "shape": piece.shape, "mark": piece.mark,
-        "lead": piece.lead, "of": piece.of,
+        "lead": piece.lead, "of": piece.of, **_sawn(piece),
     }
+
+
+def _sawn(piece: Piece) -> dict[str, object]:
+    """What a raked or notched piece has besides. A raked one's ``length`` is its bottom's."""
+    if piece.rake is not None:
+        rake = piece.rake
+        return {"hand": piece.hand, "top_length": to_mm(rake.top_length), "top_from": to_mm(rake.top_left),
+                "side_heights": [to_mm(rake.left), to_mm(rake.right)]}
+    if piece.notch is not None:
+        return {"notch": {"left": to_mm(piece.notch.left), "right": to_mm(piece.notch.right),
+                          "height": to_mm(piece.notch.height)}}
+    return {}
 
 
 def _finding(finding: Finding) -> dict[str, object]:

@@ -1,7 +1,7 @@
 """The bond drawn in characters: a line a course, the lowest at the bottom, as the wall is seen from outside.
 
-A head joint is ``|``. Between joints: ``_`` a unit, ``~`` a bond-beam unit, ``=`` a lintel unit, ``#`` precast, ``:`` the
-end of another wall's unit at a corner; a cut carries its letter. Openings are blank.
+A head joint is ``|``, a raked end ``/`` or ``\\``. Between joints: ``_`` a unit, ``~`` a bond-beam unit, ``=`` a lintel
+unit, ``#`` precast, ``:`` the end of another wall's unit at a corner; a cut carries its letter. Openings are blank.
 """
 
 from __future__ import annotations
@@ -81,6 +81,8 @@ def _draw_course(course: Course, masonry: Masonry, window: Window, number: str) 
     lowest = min((piece.bottom for piece in course.pieces), default=0)
     lower = [piece for piece in course.pieces if piece.bottom == lowest]
     upper = [piece for piece in course.pieces if piece.bottom != lowest]
+    if not any(one.left < other.right and other.left < one.right for one in lower for other in upper):
+        lower, upper = [*lower, *upper], []  # side by side, on steps of the footing
     lines = [f"{'':>4} {_draw_pieces(upper, masonry, window)}"] if upper else []
     return [line.rstrip() for line in (*lines, f"{number:>4} {_draw_pieces(lower, masonry, window)} {number.strip()}")]
 
@@ -97,9 +99,16 @@ def _draw_piece(canvas: list[str], piece: Piece, masonry: Masonry, window: Windo
     start, end = window.column(piece.left), window.column(piece.right + masonry.joint)
     for place in range(start + 1, end):
         canvas[place] = FILL.get(piece.shape, "_")
-    canvas[start] = "|" if piece.left >= window.left else canvas[start]
-    canvas[end] = "|"
+    canvas[start] = _side(piece, "left") if piece.left >= window.left else canvas[start]
+    canvas[end] = _side(piece, "right")
     mark = piece.mark or ""
     middle = start + 1 + (end - start - 1 - len(mark)) // 2
     if mark and end - start > len(mark):
         canvas[middle:middle + len(mark)] = mark
+
+
+def _side(piece: Piece, side: str) -> str:
+    """How a side of a piece is drawn: upright, or sloping where it is raked."""
+    if piece.hand in (side, "ridge"):
+        return "/" if side == "left" else "\\"
+    return "|"

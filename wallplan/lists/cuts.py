@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, NamedTuple
 
 from wallplan.layout.model import Layout, Piece, Shape, WallLayout
+from wallplan.lists.sawn_size import count_hands
 from wallplan.plan.job import Job
 
 if TYPE_CHECKING:
@@ -21,6 +22,7 @@ class Cut:
     ``height`` is None where the unit keeps its height. ``stock`` names the unit that most are sawn from. ``offcut`` is what
     such a cut leaves of that, nought where all come from what others leave; ``serves`` names the cuts that are sawn from
     what is left of these units, None where none are, and ``served`` is how many of this line come from what others left.
+    ``sample`` is one of the pieces, the left one of raked pairs; ``hands`` are how many are raked to the left and right.
     """
 
     mark: str
@@ -34,15 +36,21 @@ class Cut:
     offcut: int
     serves: str | None
     served: int
+    sample: Piece | None = None
+    hands: tuple[int, int] = (0, 0)
 
 
 class WallCut(NamedTuple):
-    """A cut of one wall: a piece of it, how many are in the wall; ``offcut``: whether the job saws some from offcuts."""
+    """A cut of one wall: a piece of it, how many are in the wall; ``offcut``: whether the job saws some from offcuts.
+
+    ``hands`` are how many are raked to the left and to the right.
+    """
 
     mark: str
     piece: Piece
     times: int
     offcut: bool
+    hands: tuple[int, int] = (0, 0)
 
 
 @dataclass
@@ -79,7 +87,7 @@ def list_wall_cuts(wall: WallLayout, cuts: Iterable[Cut]) -> tuple[WallCut, ...]
     found: dict[str, list[Piece]] = {}
     for _, _, piece in _marked((wall,)):
         found.setdefault(piece.mark or "", []).append(piece)
-    return tuple(WallCut(mark, found[mark][0], len(found[mark]), mark in spared)
+    return tuple(WallCut(mark, found[mark][0], len(found[mark]), mark in spared, count_hands(found[mark]))
                  for mark in sorted(found, key=lambda mark: (len(mark), mark)))
 
 
@@ -119,10 +127,13 @@ def _list_group(mark: str, shape: Shape, pieces: list[tuple[str, int, Piece]], w
     (stock, stock_length), _ = max((way.units or way.beside).items(), key=lambda found: found[1],
                                    default=((unit.pieces[0].name, unit.length), 0))
     left = stock_length - length - job.order.kerf if way.units else 0
+    laid = sorted((piece for *_, piece in pieces), key=lambda piece: piece.hand or "")
+    whole = height in (unit.height, unit.half_high) or laid[0].rake is not None
     return Cut(
-        mark, length, None if height in (unit.height, unit.half_high) else height, shape, stock, len(pieces),
+        mark, length, None if whole else height, shape, stock, len(pieces),
         tuple(dict.fromkeys(wall for wall, *_ in pieces)), tuple(sorted({course for _, course, _ in pieces})),
         max(0, left), ", ".join(sorted(way.serves, key=_alphabet)) or None, way.served,
+        laid[0], count_hands(laid),
     )
 
 

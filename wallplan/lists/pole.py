@@ -4,11 +4,12 @@ the coursing, what one gauge and two gauges would make of it."""
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 
 from wallplan.catalogue.unit import Unit
 from wallplan.layout.coursing import bed_range
 from wallplan.layout.model import Layout, WallLayout
-from wallplan.plan.job import Masonry, Opening
+from wallplan.plan.job import Masonry, Opening, Wall
 
 
 @dataclass(frozen=True)
@@ -76,6 +77,8 @@ def _make_pole(tops: tuple[int, ...], walls: tuple[WallLayout, ...], masonry: Ma
             if opening.bottom:
                 levels.setdefault((opening.bottom, "sill"), []).append(opening.name)
             levels.setdefault((opening.top, "head"), []).append(opening.name)
+        for height, words in _list_turns(wall.wall):
+            levels.setdefault((height, words), [])
         for number in wall.wall.bond_beams:
             levels.setdefault((tops[number - 1], "top of bond beam"), [])
     told = tuple(Level(height, " ".join((kind, ", ".join(dict.fromkeys(names)))).strip())
@@ -85,6 +88,18 @@ def _make_pole(tops: tuple[int, ...], walls: tuple[WallLayout, ...], masonry: Ma
                if (answer := answer_gauges(opening, wall.wall.name, tops, bed, masonry)) is not None]
     alike = {(answer.one, answer.below, answer.above): answer for answer in reversed(answers)}
     return Pole(walls, tops, bed, bed_range(masonry), told, tuple(reversed(alike.values())))
+
+
+def _list_turns(wall: Wall) -> list[tuple[int, str]]:
+    """The levels of a wall's steps, its eaves and its ridges; [] for a rectangle."""
+    if wall.outline is None:
+        return []
+    stretches = [(line, level, other) for line in (wall.outline.footing, wall.outline.top)
+                 for (at, level), (to, other) in pairwise(line) if at < to]
+    turns = [(level, "footing" if line is wall.outline.footing else "top")
+             for line, level, other in stretches if level == other and level]
+    slopes = [(level, other) for _, level, other in stretches if level != other]
+    return [*turns, *((min(slope), "eaves") for slope in slopes), *((max(slope), "ridge") for slope in slopes)]
 
 
 def answer_gauges(opening: Opening, wall: str, tops: tuple[int, ...], bed: int, masonry: Masonry) -> GaugeAnswers | None:

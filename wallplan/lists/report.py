@@ -6,10 +6,11 @@ from collections import Counter
 from collections.abc import Mapping, Sequence
 
 from wallplan.findings import Finding
-from wallplan.layout.model import Layout, WallLayout
+from wallplan.layout.model import Layout, Piece, WallLayout
 from wallplan.lengths import print_joint, print_length, print_size
 from wallplan.lists.bond_drawing import LEGEND, draw_bond
 from wallplan.lists.columns import set_columns, wrap_text
+from wallplan.lists.sawn_size import count_hands, tell_count, tell_size
 from wallplan.plan.job import Job
 
 CAUTION = (
@@ -90,15 +91,19 @@ def _count_pieces(wall: WallLayout) -> list[tuple[str, str]]:
 
 
 def _tell_cuts(wall: WallLayout, job: Job) -> list[tuple[str, str]]:
-    unit, found = job.masonry.unit, dict[str, tuple[str, int]]()
+    found: dict[str, list[Piece]] = {}
     for course in wall.courses:
         for piece in course.pieces:
             if piece.mark is not None:
-                size = print_size(piece.length, job.measure)
-                if piece.height != unit.height:
-                    size += f" long, {print_size(piece.height, job.measure)} high"
-                found[piece.mark] = size, found.get(piece.mark, ("", 0))[1] + 1
-    return [(mark, f"{n} of {size}") for mark, (size, n) in sorted(found.items(), key=lambda i: (len(i[0]), i[0]))]
+                found.setdefault(piece.mark, []).append(piece)
+    return [(mark, _tell_cut(found[mark], job)) for mark in sorted(found, key=lambda mark: (len(mark), mark))]
+
+
+def _tell_cut(pieces: list[Piece], job: Job) -> str:
+    size = tell_size(pieces[0], job.measure, job.masonry.unit.height, " long, ")
+    high = " high" if " long, " in size else ""
+    hands = count_hands(pieces)
+    return f"{len(pieces)} of {size}{high}" + (f" ({tell_count(len(pieces), hands).split(': ')[-1]})" if any(hands) else "")
 
 
 def _tell_cutting(wall: WallLayout) -> str:

@@ -11,6 +11,7 @@ from wallplan.lists.cuts import Cut, tell_sawn
 from wallplan.lists.order.line import Sawing
 from wallplan.lists.order.notes import tell_nesting
 from wallplan.lists.order.sawing import name_unit
+from wallplan.lists.sawn_size import tell_count, tell_size
 from wallplan.plan.job import Job
 
 CAUTION = "Cut wet or with extraction, and wear a mask: the dust of masonry is silica, and silica kills."
@@ -23,13 +24,20 @@ def report_cuts(cuts: Sequence[Cut], sawings: Sequence[Sawing], job: Job, width:
     rows = [["mark", "length", "height", "count", "from", "shape", "offcut", "where"]]
     for cut in cuts:
         height = "full" if cut.height is None else print_size(cut.height, job.measure)
-        rows.append([cut.mark, print_size(cut.length, job.measure), height, str(cut.count), cut.stock, cut.shape,
+        rows.append([cut.mark, tell_length(cut, job), height, tell_count(cut.count, cut.hands), cut.stock, cut.shape,
                      print_size(cut.offcut, job.measure), _tell_where(cut)])
     parts = [f"{job.title}: saw list", set_columns(rows, width, right=frozenset({3}))]
     units = [["units", "of", "sawn into", "left of each"], *_list_units(sawings, job)]
     parts += ["What each unit is sawn into:\n" + set_columns(units, width, right=frozenset({0}), indent=2)]
     parts += [wrap_text(note, width) for note in tell_nesting(sawings)]
     return "\n\n".join([*parts, wrap_text(CAUTION, width)])
+
+
+def tell_length(cut: Cut, job: Job) -> str:
+    """The length of a cut, both lengths of a raked one, and its notch where it has one."""
+    shaped = cut.sample is not None and (cut.sample.rake or cut.sample.notch)
+    return tell_size(cut.sample, job.measure, job.masonry.unit.height) if shaped and cut.sample else print_size(
+        cut.length, job.measure)
 
 
 def _tell_where(cut: Cut) -> str:

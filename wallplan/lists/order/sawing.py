@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
+from math import hypot
 from typing import NamedTuple, cast
 
 from wallplan.catalogue.unit import Unit
@@ -16,6 +17,10 @@ from wallplan.plan.job import Job
 
 CROSS_SECTIONS = ("bond beam", "lintel")
 """Shapes whose units are hollowed otherwise than a stretcher: their cuts come from their own kind alone."""
+
+
+TOGETHER = " + "
+"""Between the names of cuts that are sawn from one unit."""
 
 
 class _Kind(NamedTuple):
@@ -31,6 +36,7 @@ class _Cut(NamedTuple):
     length: int
     ends: int
     shape: str
+    pair: int = 0
 
 
 def nest_cuts(layout: Layout) -> tuple[Sawing, ...]:
@@ -38,7 +44,20 @@ def nest_cuts(layout: Layout) -> tuple[Sawing, ...]:
     found: dict[_Kind, Counter[_Cut]] = {}
     for kind, cut in _find_cuts(layout):
         found.setdefault(kind, Counter())[cut] += 1
+    for cuts in found.values():
+        _pair_raked(cuts, layout.job)
     return tuple(_nest_kind(kind, found[kind], layout.job) for kind in sorted(found, key=str))
+
+
+def _pair_raked(cuts: Counter[_Cut], job: Job) -> None:
+    """Take two raked cuts of one mark as one cut, where a unit sawn once on the slope gives both: the second is turned
+    upside down, its bottom to the top, so that bottom, top and kerf lie side by side."""
+    for cut in [cut for cut in cuts if 0 < cut.pair <= job.masonry.unit.length]:
+        count = cuts.pop(cut)
+        cuts[_Cut(f"{cut.name}{TOGETHER}{cut.name}", cut.pair, cut.ends, cut.shape)] += count // 2
+        cuts[cut._replace(pair=0)] += count % 2
+    for cut in [cut for cut, count in cuts.items() if not count]:
+        del cuts[cut]
 
 
 def name_unit(job: Job, piece: str, shape: str, half_high: bool) -> str:
@@ -66,8 +85,9 @@ def _find_cuts(layout: Layout) -> Iterator[tuple[_Kind, _Cut]]:
             for piece in pieces_in(course, wall):
                 if piece.shape != "precast" and (piece.piece == "cut" or piece.piece in broken):
                     half_high = is_half_high(piece, layout.job)
-                    rip = None if half_high or piece.height == unit.height else piece.height
-                    yield _Kind(_section(piece), half_high, rip), _sort_cut(piece, ends, unit.length, unit.solid)
+                    whole = half_high or piece.height == unit.height or piece.rake is not None
+                    rip = None if whole else piece.height
+                    yield _Kind(_section(piece), half_high, rip), _sort_cut(piece, ends, unit, layout.job.order.kerf)
 
 
 def _section(piece: Piece) -> str:
@@ -80,18 +100,28 @@ def _seen_ends(wall: WallLayout) -> frozenset[int]:
     return frozenset((0, wall.wall.length, *jambs))
 
 
-def _sort_cut(piece: Piece, seen: frozenset[int], longest: int, solid: bool) -> _Cut:
+def _sort_cut(piece: Piece, seen: frozenset[int], unit: Unit, kerf: int) -> _Cut:
     """A cut a hair longer than its unit (a joint's rounding) is the unit's length. A solid unit shows a sound end anywhere.
 
     A piece seen at both ends has one of them sawn whatever is done, and takes one finished end for the other.
     """
+    longest, solid = unit.length, unit.solid
     length = min(piece.length, longest)
     name = piece.mark or piece.piece
     if solid or piece.shape in CROSS_SECTIONS:
-        return _Cut(name, length, 0, PLAIN)
+        return _Cut(name, length, 0, PLAIN, _measure_pair(piece, kerf))
     uncut = length == longest and not seen.isdisjoint((piece.left, piece.right))
     shown = 2 if uncut else 1 if piece.shape != PLAIN or not seen.isdisjoint((piece.left, piece.right)) else 0
-    return _Cut(name, length, shown, piece.shape)
+    return _Cut(name, length, shown, piece.shape, _measure_pair(piece, kerf) if shown == 0 else 0)
+
+
+def _measure_pair(piece: Piece, kerf: int) -> int:
+    """What two raked cuts take of a unit's length, one upside down beside the other; 0 for what is not raked on one side."""
+    if piece.rake is None or piece.hand == "ridge":
+        return 0
+    run = piece.length - piece.rake.top_length
+    rise = max(piece.height - min(piece.rake.left, piece.rake.right), 1)
+    return piece.length + piece.rake.top_length + round(kerf * hypot(run, rise) / rise)
 
 
 def _nest_kind(kind: _Kind, cuts: Counter[_Cut], job: Job) -> Sawing:
@@ -107,7 +137,8 @@ def _saw(kind: _Kind, nesting: Nesting, pattern: Pattern, times: int, unit: Unit
     """One pattern, from the shortest length that the family moulds and that it fits: a full, or perhaps a half."""
     sorts = [sort for sort, n in zip(nesting.sorts, pattern, strict=True) for _ in range(n)]
     sorts.sort(key=lambda sort: sort.shape == PLAIN)  # a corner cut first: it is why the unit is a corner unit
-    kinds = tuple((sort.name, cast("Shape", sort.shape if kind.section == PLAIN else kind.section)) for sort in sorts)
+    kinds = tuple((name, cast("Shape", sort.shape if kind.section == PLAIN else kind.section))
+                  for sort in sorts for name in sort.name.split(TOGETHER))
     shape = nesting.shape_of(pattern) if kind.section == PLAIN else kind.section
     moulded = [piece for piece in unit.pieces if kind.rip is None and not piece.sawn]
     fitting = [piece for piece in moulded if fits(Stock(piece.length, nesting.stock.kerf), nesting.sorts, pattern)]
