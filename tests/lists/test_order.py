@@ -109,7 +109,11 @@ def test_laid_sawn_off_kerf_and_spare_are_what_is_ordered_to_the_tick(layout: La
 
     ordered = sum(line.order * face(line) for line in unit_lines(order))
     spare = sum(line.spare * face(line) for line in unit_lines(order))
-    laid = sum(piece.length * piece.height for piece in pieces(layout) if piece.shape != "precast")
+    raked = {piece.mark for piece in pieces(layout) if piece.rake}
+    laid = sum(piece.length * piece.height for piece in pieces(layout) if piece.shape != "precast" and not piece.rake)
+    # Of a raked cut, or a pair of them, the rectangle that it is sawn from.
+    laid += sum(sort.length * sort.count * unit.height for sawing in order.sawings for sort in sawing.nesting.sorts
+                if sort.name.split(" + ")[0] in raked)
     lost = 0
     for sawing in order.sawings:
         height = unit.half_high or 0 if sawing.half_high else unit.height

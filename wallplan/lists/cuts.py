@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, NamedTuple
 
 from wallplan.layout.model import Layout, Piece, Shape, WallLayout
-from wallplan.lists.sawn_size import count_hands
+from wallplan.lists.sawn_size import TOGETHER, count_hands
 from wallplan.plan.job import Job
 
 if TYPE_CHECKING:
@@ -110,13 +110,13 @@ def _find_ways(sawings: Iterable[Sawing]) -> dict[tuple[str, str], _Way]:
     for sawing in sawings:
         for sawn in sawing.sawn:
             unit = f"half-high {sawn.piece}" if sawing.half_high else sawn.piece, sawn.length
-            first, *rest = sawn.kinds
-            way = ways.setdefault(first, _Way())
+            first, *rest = ((name.split(TOGETHER), shape) for name, shape in sawn.kinds)
+            way = ways.setdefault((first[0][0], first[1]), _Way())
             way.units[unit] += sawn.times
-            for kind in rest:
-                way.serves[kind[0]] += sawn.times
-                small = ways.setdefault(kind, _Way())
-                small.served += sawn.times
+            for (mark, *also), shape in rest:
+                way.serves[mark] += sawn.times
+                small = ways.setdefault((mark, shape), _Way())
+                small.served += sawn.times * (1 + len(also))
                 small.beside[unit] += sawn.times
     return ways
 

@@ -8,6 +8,9 @@ from collections.abc import Iterable
 from wallplan.layout.model import Piece
 from wallplan.lengths import TICKS_PER_INCH, TICKS_PER_MM, Measure, print_size
 
+TOGETHER = " + "
+"""Between the names of two raked cuts that one sawing on the slope gives."""
+
 
 def tell_size(piece: Piece, measure: Measure, unit_height: int, joined: str = " x ") -> str:
     """``11 5/8"``; ripped ``15 5/8" x 6 5/8"``; raked ``15 5/8" bottom, 4 3/16" top``; or with a notch. Actual sizes.

@@ -13,14 +13,11 @@ from wallplan.lists.order.counted import pieces_in
 from wallplan.lists.order.line import Sawing, Sawn
 from wallplan.lists.order.nesting import Nesting, nest
 from wallplan.lists.order.patterns import PLAIN, Pattern, Sort, Stock, fits, loss
+from wallplan.lists.sawn_size import TOGETHER
 from wallplan.plan.job import Job
 
 CROSS_SECTIONS = ("bond beam", "lintel")
 """Shapes whose units are hollowed otherwise than a stretcher: their cuts come from their own kind alone."""
-
-
-TOGETHER = " + "
-"""Between the names of cuts that are sawn from one unit."""
 
 
 class _Kind(NamedTuple):
@@ -137,8 +134,7 @@ def _saw(kind: _Kind, nesting: Nesting, pattern: Pattern, times: int, unit: Unit
     """One pattern, from the shortest length that the family moulds and that it fits: a full, or perhaps a half."""
     sorts = [sort for sort, n in zip(nesting.sorts, pattern, strict=True) for _ in range(n)]
     sorts.sort(key=lambda sort: sort.shape == PLAIN)  # a corner cut first: it is why the unit is a corner unit
-    kinds = tuple((name, cast("Shape", sort.shape if kind.section == PLAIN else kind.section))
-                  for sort in sorts for name in sort.name.split(TOGETHER))
+    kinds = tuple((sort.name, cast("Shape", sort.shape if kind.section == PLAIN else kind.section)) for sort in sorts)
     shape = nesting.shape_of(pattern) if kind.section == PLAIN else kind.section
     moulded = [piece for piece in unit.pieces if kind.rip is None and not piece.sawn]
     fitting = [piece for piece in moulded if fits(Stock(piece.length, nesting.stock.kerf), nesting.sorts, pattern)]
