@@ -8,20 +8,21 @@ than any cutting (BOND): by cutting alone a third bond would be laid as a half b
 
 from __future__ import annotations
 
-_WIDTH = 56
+GRADE = 56
+"""Bits that a grade takes."""
 
 FIRST_FULL = 1
-MIDDLE = FIRST_FULL << _WIDTH
-SHOWS = MIDDLE << _WIDTH
-JOINT = SHOWS << _WIDTH
-LAP = JOINT << _WIDTH
-SETTING = LAP << _WIDTH
-SHORT = SETTING << _WIDTH
-CUTTING = SHORT << _WIDTH
-BOND = CUTTING << _WIDTH
-BROKEN = BOND << _WIDTH
+MIDDLE = FIRST_FULL << GRADE
+SHOWS = MIDDLE << GRADE
+JOINT = SHOWS << GRADE
+LAP = JOINT << GRADE
+SETTING = LAP << GRADE
+SHORT = SETTING << GRADE
+CUTTING = SHORT << GRADE
+BOND = CUTTING << GRADE
+BROKEN = BOND << GRADE
 
-IMPOSSIBLE = BROKEN << _WIDTH
+IMPOSSIBLE = BROKEN << GRADE
 """More than any layout costs."""
 
 

@@ -99,14 +99,6 @@ class Problem:
         inside = {*self.fixed, *self.own[which]}
         return (first, *sorted(at for at in inside if first < at < last), last)
 
-    def shows(self, start: int, end: int) -> int:
-        """Rank of a cut in the open: 0 where it lies above or below an opening, else 1."""
-        return 0 if any(left < end and start < right for left, right in self.covered) else 1
-
-    def off_middle(self, start: int, end: int) -> int:
-        """Twice the distance from a piece's middle to the middle of the whole."""
-        return abs(start + end - self.fixed[0] - self.fixed[-1])
-
 
 def adjoining(one: int, other: int) -> int:
     """How many pairs of neighbouring courses two sets of courses (bits) make."""

@@ -13,7 +13,8 @@ from wallplan.bond.figures import Problem, Terms
 
 MOST_SHIFTS = 6
 MOST_NEAR = 40
-MOST_POSITIONS = 400
+MOST_POSITIONS = 2_500
+"""Places at which a joint is tried: a brick wall of 50 ft (15 m) with four odd openings has about so many."""
 
 
 def shifts(terms: Terms) -> tuple[int, ...]:
@@ -33,7 +34,7 @@ def try_positions(problem: Problem, *, thorough: bool = True) -> tuple[int, ...]
     """Positions between the first and last fixed end, in order, the fixed ones included.
 
     Where many openings stand at odd distances, a joint is tried only against the fixed ends nearest to it. Where that
-    comes to more than MOST_POSITIONS and ``thorough`` is False, it is tried against the two nearest on each side and at
+    comes to more than ``MOST_POSITIONS`` and ``thorough`` is False, it is tried against the two nearest on each side and at
     the bond's own shifts alone.
     """
     found = _all_positions(problem)

@@ -38,10 +38,13 @@ class LaidRun(NamedTuple):
 
 
 class LaidTracks(NamedTuple):
-    """Both tracks as laid, whether their saw settings are proven the fewest, and whether any rule had to give."""
+    """Both tracks as laid, whether their saw settings are proven the fewest, whether joints were tried at every place, and
+    whether any rule had to give.
+    """
 
     runs: tuple[LaidRun, ...]
     settings_proven: bool
+    everywhere: bool
     broken: bool
     cost: int
 
@@ -73,7 +76,7 @@ def _lay(problem: Problem, found: Found, joint: int) -> LaidTracks:
         for nodes, track, joined in zip(found.tracks, problem.tracks, problem.joined, strict=True)
         for stretch in track
     ]
-    return LaidTracks(tuple(runs), found.settings_proven, found.cost >= BROKEN, found.cost)
+    return LaidTracks(tuple(runs), found.settings_proven, found.everywhere, found.cost >= BROKEN, found.cost)
 
 
 def _lay_run(terms: Terms, nodes: tuple[Node, ...], stretch: Stretch, joint: int, joined: frozenset[int]) -> LaidRun:

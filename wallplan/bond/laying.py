@@ -1,0 +1,267 @@
+"""What the pieces between two joints of a track cost, in all courses at once.
+
+A run's first piece may leave a difference that its joints share until its last piece settles it: those two are kept apart
+from what is sure.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_left
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field
+from itertools import pairwise
+from typing import NamedTuple
+
+from wallplan.bond.cost import BROKEN, FIRST_FULL, IMPOSSIBLE, JOINT, MIDDLE, SHOWS
+from wallplan.bond.figures import Problem, Stretch, Terms
+from wallplan.bond.nodes import Node, points_after, points_before
+from wallplan.bond.pieces import fit_run, grade_piece, near_stock, pull_alike
+
+FEW = 4
+"""So many joints share what a run's first piece leaves beside a jamb."""
+
+Begun = tuple[int, int, int, int]
+"""A choice for the first piece of the runs that begin at a place: cost, saw setting, place, difference."""
+
+
+@dataclass
+class Settings:
+    """A bit for each length that is sawn, given out as lengths turn up."""
+
+    bits: dict[int, int] = field(default_factory=dict)
+
+    def bit(self, length: int) -> int:
+        """The bit of a cut length."""
+        return self.bits.setdefault(length, 1 << len(self.bits))
+
+
+class Piecework(NamedTuple):
+    """One step's pieces over the runs it touches: the sure cost, choices at runs' starts, pieces at their ends.
+
+    An end is a run by its number and the nominal length of its last piece.
+    """
+
+    cost: int
+    settings: int
+    starts: tuple[tuple[Begun, ...], ...] = ()
+    ends: tuple[tuple[int, int], ...] = ()
+
+
+class Share(NamedTuple):
+    """What one run adds to a step: sure cost, settings, length of a piece begun at its start or ended at its end, or 0."""
+
+    cost: int
+    settings: int
+    begun: int = 0
+    ended: int = 0
+
+
+NOT_TO_BE = Share(IMPOSSIBLE, 0)
+_Points = tuple[int, ...]
+
+
+class Laying:
+    """One track's runs and nodes, and what the pieces between two nodes cost. Nodes go by their numbers."""
+
+    def __init__(self, problem: Problem, which: int, nodes: list[Node], settings: Settings, relaxed: bool) -> None:
+        self.terms, self.stretches = problem.terms, problem.tracks[which]
+        self.fixed, self.first, self.settings, self.nodes = problem.fixed_of(which), which == 0, settings, nodes
+        self.most = IMPOSSIBLE if relaxed else BROKEN
+        self.reach = {s.start: max(t.end for t in self.stretches if t.start == s.start) for s in self.stretches}
+        ends = {end for s in self.stretches for end in (s.start, s.end)}
+        events = sorted({*ends, *self.fixed, *(node.at for node in nodes if node.moves)})
+        self._middle = problem.fixed[0] + problem.fixed[-1]
+        self.places = [node.at for node in nodes]
+        self._covered = _merge(problem.covered)
+        self._graded: dict[int, tuple[int, bool, int]] = {}
+        self._begun: dict[tuple[int, int, int], tuple[Begun, ...]] = {}
+        self._ended: dict[tuple[int, int, int], tuple[int, int]] = {}
+        self._shares: list[dict[_Points, Share]] = [{} for _ in self.stretches]
+        self._weights: dict[int, int] = {}
+        self._heads = [self._points(node, points_after) for node in nodes]
+        self._tails = [self._points(node, points_before) for node in nodes]
+        self._inner = [self._find_inner(number) for number in range(len(nodes))]
+        clear, lap = problem.kept_clear[which], self.terms.lap
+        self._crowds = [BROKEN * _crowd(node, clear, lap) if clear else 0 for node in nodes]
+        self._alone_until = [
+            bisect_left(self.places, events[after]) if (after := bisect_left(events, at)) < len(events) else 0
+            for at in self.places]
+
+    def _points(self, node: Node, points_of: Callable[[Terms, Node, Stretch], _Points]) -> dict[int, _Points]:
+        """By run, where a piece beside the node begins or ends in it, in the runs about the node."""
+        near = self.terms.module
+        return {number: points for number, stretch in enumerate(self.stretches)
+                if stretch.start - near <= node.at <= stretch.end + near and (points := points_of(self.terms, node, stretch))}
+
+    def _find_inner(self, number: int) -> int:
+        """The runs (bits) in which the node has its joint where it belongs, so that it ends one piece and begins the next."""
+        here, tails = (self.nodes[number].at,), self._tails[number]
+        return sum(1 << run for run, points in self._heads[number].items()
+                   if points == here == tails.get(run) and self.stretches[run].start < here[0] < self.stretches[run].end)
+
+    def alone_until(self, here: int) -> int:
+        """The first node after this one at or before which a run begins or ends, or a joint is moved; 0 for none before it."""
+        return self._alone_until[here]
+
+    def between_alone(self, here: int, nodes: range) -> Iterator[tuple[int, int, int]]:
+        """Each node with the cost and the saw setting of the piece up to it, where nothing begins or ends between."""
+        start, weight = self.places[here], self._weigh(self._inner[here])
+        for to in nodes:
+            end = self.places[to]
+            graded, whole, setting = self._graded.get(end - start) or self._grade(end - start)
+            crowded = self._crowds[to]
+            if not weight:
+                yield to, crowded, 0
+            elif whole:
+                yield to, crowded + graded * weight, 0
+            else:
+                seen = MIDDLE * abs(start + end - self._middle)
+                yield to, crowded + (graded + (SHOWS + seen if self._shows(start, end) else seen)) * weight, setting
+
+    def between(self, here: int, there: int) -> Piecework:
+        """The pieces from one node to a later one; their cost is IMPOSSIBLE or more where they cannot be."""
+        inner, begun, ends = self._inner[here] & self._inner[there], dict[int, tuple[int, int]](), list[tuple[int, int]]()
+        start, end, tails = self.places[here], self.places[there], self._tails[there]
+        cost, settings = self.charge(end - start, start, end, None, self._weigh(inner))
+        cost += self._crowds[there]
+        for run, before in self._heads[here].items():
+            after = tails.get(run)
+            if after is None or inner >> run & 1:
+                continue
+            share = self._share(run, before + after)
+            cost, settings = cost + share.cost, settings | share.settings
+            if cost >= self.most:
+                return Piecework(cost, settings)
+            if share.begun:
+                stretch = self.stretches[run]
+                begun[stretch.start] = share.begun, begun.get(stretch.start, (0, 0))[1] + stretch.weight
+            if share.ended:
+                ends.append((run, share.ended))
+        starts = tuple(self._begin_run(at, length, weight) for at, (length, weight) in sorted(begun.items()))
+        return Piecework(cost, settings, starts, tuple(ends))
+
+    def _weigh(self, runs: int) -> int:
+        """In how many courses some runs (bits) lie."""
+        if runs not in self._weights:
+            self._weights[runs] = sum(s.weight for number, s in enumerate(self.stretches) if runs >> number & 1)
+        return self._weights[runs]
+
+    def _share(self, run: int, points: _Points) -> Share:
+        known = self._shares[run]
+        if points not in known:
+            known[points] = self._lay_in_run(self.stretches[run], points)
+        return known[points]
+
+    def _lay_in_run(self, stretch: Stretch, points: _Points) -> Share:
+        """The pieces of one run between joints and ends."""
+        pairs = list(pairwise(points))
+        if any(start >= end for start, end in pairs):
+            return NOT_TO_BE
+        if points[0] == stretch.start and points[-1] == stretch.end:
+            return self._lay_whole(stretch, pairs)
+        cost, settings, begun, ended = 0, 0, 0, 0
+        if points[0] == stretch.start:
+            start, end = pairs.pop(0)
+            begun = end - start
+            cost += self._begins_full(stretch, begun)
+        if points[-1] == stretch.end:
+            start, end = pairs.pop()
+            ended = end - start
+        for start, end in pairs:
+            more, setting = self.charge(end - start, start, end, None, stretch.weight)
+            cost, settings = cost + more, settings | setting
+        return Share(cost, settings, begun, ended)
+
+    def _lay_whole(self, stretch: Stretch, pairs: list[tuple[int, int]]) -> Share:
+        """A run that one step fills: its pieces and joints are settled at once."""
+        fit = fit_run(self.terms, tuple(end - start for start, end in pairs))
+        if fit.cost >= IMPOSSIBLE:
+            return NOT_TO_BE
+        cost = self._begins_full(stretch, fit.pieces[0]) + JOINT * abs(fit.difference) * stretch.weight
+        settings, shows = 0, max(stretch.start_shows, stretch.end_shows)
+        for length, (start, end) in zip(fit.pieces, pairs, strict=True):
+            more, setting = self.charge(length, start, end, shows, stretch.weight)
+            cost, settings = cost + more, settings | setting
+        return Share(cost, settings)
+
+    def _begin_run(self, at: int, length: int, weight: int) -> tuple[Begun, ...]:
+        """Choices for the first piece of the runs that begin at ``at``.
+
+        At a fixed end the pattern begins as it is, and at a jamb only a few joints' worth is taken up (``FEW``): what
+        a run has over beyond that, its other end can settle.
+        """
+        key = at, length, weight
+        if key not in self._begun:
+            joints = 0 if at in self.fixed else min(FEW, self.terms.least_joints(self.reach[at] - at))
+            shows, choices = 3 if at == self.fixed[0] else 2, list[Begun]()
+            for taken in (length, *near_stock(self.terms, length, self.terms.share(joints))):
+                cost, setting = self.charge(taken, at, at + length, shows, weight)
+                if cost < self.most:
+                    choices.append((cost, setting, at, length - taken))
+            self._begun[key] = tuple(choices)
+        return self._begun[key]
+
+    def end_run(self, run: int, length: int, left: int) -> tuple[int, int]:
+        """Cost and saw setting of a run's last piece, where its first left a difference."""
+        key = run, length, left
+        if key not in self._ended:
+            self._ended[key] = self._settle(self.stretches[run], length, left)
+        return self._ended[key]
+
+    def _settle(self, stretch: Stretch, length: int, left: int) -> tuple[int, int]:
+        # Only the first and the last piece may be longer than a unit before they take a stock length; all others are
+        # at most a unit long, so the run has at least so many joints to share the difference.
+        longest = stretch.end - stretch.start - max(0, left) - max(0, length - self.terms.module)
+        joints = max(0, -(-longest // self.terms.module) - 1)
+        best = (IMPOSSIBLE, 0)
+        for taken in (length, *near_stock(self.terms, length, self.terms.share(joints))):
+            over = left + length - taken
+            if pull_alike(left, length - taken) and self.terms.absorbs(over, joints):
+                begin = stretch.end - length
+                cost, setting = self.charge(taken, begin, stretch.end, stretch.end_shows, stretch.weight)
+                best = min(best, (cost + JOINT * abs(over) * stretch.weight, setting))
+        return best
+
+    def charge(self, length: int, start: int, end: int, shows: int | None, weight: int) -> tuple[int, int]:
+        """Cost and saw setting of a piece of ``length`` that stands from ``start`` to ``end`` in ``weight`` courses."""
+        if not weight:
+            return 0, 0
+        graded, whole, setting = self._graded.get(length) or self._grade(length)
+        if whole:
+            return graded * weight, 0
+        rank = self._shows(start, end) if shows is None else shows
+        return (graded + SHOWS * rank + MIDDLE * abs(start + end - self._middle)) * weight, setting
+
+    def _grade(self, length: int) -> tuple[int, bool, int]:
+        """A piece's cost by its length, whether that is all it costs, and its saw setting."""
+        graded = grade_piece(self.terms, length)
+        whole = length in self.terms.stock or graded >= IMPOSSIBLE
+        self._graded[length] = graded, whole, 0 if whole else self.settings.bit(length)
+        return self._graded[length]
+
+    def _shows(self, start: int, end: int) -> int:
+        """Rank of a cut in the open: 0 where it lies above or below an opening, else 1."""
+        place = bisect_left(self._covered, (end,))
+        return 0 if place and self._covered[place - 1][1] > start else 1
+
+    def _begins_full(self, stretch: Stretch, length: int) -> int:
+        """A hair's cost where course 1 does not begin with a full unit: it only breaks ties."""
+        begins = self.first and stretch.start == self.fixed[0]
+        return FIRST_FULL if begins and length != self.terms.module else 0
+
+
+def _crowd(node: Node, kept_clear: tuple[tuple[int, int], ...], lap: int) -> int:
+    """How many of a joint's courses have it nearer than a lap to a place that is kept clear in them."""
+    return sum((mask & courses).bit_count() for at, courses in kept_clear
+               for place, mask in node.parts if abs(place - at) < lap)
+
+
+def _merge(covered: tuple[tuple[int, int], ...]) -> list[tuple[int, int]]:
+    """Stretches of length in order, those that overlap as one."""
+    merged = list[tuple[int, int]]()
+    for left, right in sorted(covered):
+        if merged and left < merged[-1][1]:
+            merged[-1] = merged[-1][0], max(right, merged[-1][1])
+        else:
+            merged.append((left, right))
+    return merged
