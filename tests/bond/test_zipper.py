@@ -11,7 +11,8 @@ from hypothesis import strategies as st
 from tests.long_run import examples
 from wallplan.bond.cost import count_broken, count_cutting
 from wallplan.bond.figures import Problem, Stretch, Terms
-from wallplan.bond.zipper import Found, close_zip
+from wallplan.bond.pairs import Found
+from wallplan.bond.zipper import close_zip
 
 Row = tuple[int, ...]
 

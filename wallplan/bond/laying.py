@@ -89,18 +89,18 @@ class Laying:
 
     def _points(self, node: Node, points_of: Callable[[Terms, Node, Stretch], _Points]) -> dict[int, _Points]:
         """By run, where a piece beside the node begins or ends in it, in the runs about the node."""
-        near = self.terms.module
+        near, at = self.terms.module, node.at
         return {number: points for number, stretch in enumerate(self.stretches)
-                if stretch.start - near <= node.at <= stretch.end + near and (points := points_of(self.terms, node, stretch))}
+                if stretch.start - near <= at <= stretch.end + near and (points := points_of(self.terms, node, stretch))}
 
     def _find_inner(self, number: int) -> int:
-        """The runs (bits) in which the node has its joint where it belongs, so that it ends one piece and begins the next."""
+        """The runs (bits) in which the node has its joint where it belongs, ending one piece and beginning the next."""
         here, tails = (self.nodes[number].at,), self._tails[number]
         return sum(1 << run for run, points in self._heads[number].items()
                    if points == here == tails.get(run) and self.stretches[run].start < here[0] < self.stretches[run].end)
 
     def alone_until(self, here: int) -> int:
-        """The first node after this one at or before which a run begins or ends, or a joint is moved; 0 for none before it."""
+        """The next node at which a run begins or ends, or a joint is moved, or before it; not a later one where this does."""
         return self._alone_until[here]
 
     def between_alone(self, here: int, nodes: range) -> Iterator[tuple[int, int, int]]:

@@ -144,7 +144,8 @@ class Zip:
             which = 1 - which
         mine, beside, track = sides[which], sides[1 - which], self.tracks[which]
         rows, tails = self._rows(which, mine.state), self._tails(nodes[which], mine, nodes[1 - which])
-        laps = self.laps[which].setdefault(state[1 - which] if beside.tails else beside.state % self.tracks[1 - which].count, {})
+        other = state[1 - which] if beside.tails else beside.state % self.tracks[1 - which].count
+        laps = self.laps[which].setdefault(other, {})
         sure = cost + self.bounds.alone[1 - which][beside.state]
         limit = (total // LAP + 1) * LAP
         for number in range(taken, len(rows)):

@@ -25,12 +25,9 @@ if TYPE_CHECKING:
 FAR = 1 << 60
 """More than any layout comes to in one group of grades."""
 
-MOST_PIECES = 1 << 24
-"""A wall with more could come to more than a machine word holds."""
-
 
 class Group(NamedTuple):
-    """Two grades of cost in one machine word, by their places in a cost; ``bits`` of the lower one, 0 where there is none."""
+    """Two grades of cost in one machine word, by their places in a cost, and the lower one's bits, 0 for a grade alone."""
 
     high: int
     low: int
@@ -49,15 +46,16 @@ class Group(NamedTuple):
         return ((value - low >> self.bits) << GRADE * self.high) + (low << GRADE * self.low)
 
 
-def _group_grades(keeps_bond: bool) -> tuple[Group, ...]:
-    """The grades in the order of preference, and which group the laps come into."""
-    first, middle, shows, joint, lap, _, short, cutting, bond = range(9)
-    cuts, rest = Group(cutting, short, 27), (Group(joint, shows, 27), Group(middle, first, 6))
-    return (Group(bond, 0, 0), cuts, *rest) if keeps_bond else (cuts, Group(lap, 0, 0), *rest)
+_FIRST, _MIDDLE, _SHOWS, _JOINT, _LAP, _SETTING, _SHORT, _CUTTING, _BOND = range(9)
+_CUTS, _LAST = Group(_CUTTING, _SHORT, 27), (Group(_JOINT, _SHOWS, 27), Group(_MIDDLE, _FIRST, 6))
+KEEPS_BOND = (Group(_BOND, 0, 0), _CUTS, *_LAST)
+"""The grades in the order of preference where the bond's own lap goes before cutting; laps come into the first group."""
+SAVES_CUTS = (_CUTS, Group(_LAP, 0, 0), *_LAST)
+"""The grades in half bond; laps come into the second group, those under the least into the first."""
 
 
-def _read_digits(costs: list[int]) -> Numbers:
-    """Costs grade by grade, one a row; a grade may be under nought."""
+def read_grades(costs: list[int]) -> Numbers:
+    """Costs grade by grade, the least weighty first, one cost a row; a grade may be under nought. No costs give no rows."""
     grades, size = 10, GRADE // 8
     half = sum(1 << GRADE * place + GRADE - 1 for place in range(grades))
     raw = b"".join((cost + half).to_bytes(grades * size, "little") for cost in costs)
@@ -81,7 +79,7 @@ class _Side:
         steps = _reduce(track, least)
         self.begins = np.cumsum([0, *map(len, steps)])
         self.to = np.array([to for after in steps for to in after], dtype=np.int64)
-        digits = _read_digits([cost for after in steps for cost in after.values()])
+        digits = read_grades([cost for after in steps for cost in after.values()])
         self.costs = [group.read(digits)[:, None] for group in groups]
         farthest = [max(after, default=0) for after in steps]
         self.farthest = np.maximum.accumulate(np.array(farthest, dtype=np.int64))
@@ -128,7 +126,7 @@ class Together:
 
     def __init__(self, tracks: tuple[Track, Track], alone: tuple[dict[int, int], dict[int, int]]) -> None:
         terms = tracks[0].terms
-        self.groups = _group_grades(terms.keeps_bond)
+        self.groups = KEEPS_BOND if terms.keeps_bond else SAVES_CUTS
         self.sides = tuple(_Side(track, least, self.groups) for track, least in zip(tracks, alone, strict=True))
         one, other = self.sides
         size = other.face(one, ties=False, base=one.face(other, ties=True, base=0))

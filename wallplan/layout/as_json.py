@@ -51,6 +51,7 @@ def _wall(layout: WallLayout, job: Job, broken: list[Finding]) -> dict[str, obje
         "cutting_at_least": layout.cutting_at_least,
         "why": list(layout.why),
         "fewest_settings_proven": layout.settings_proven,
+        "joints_tried_everywhere": layout.everywhere,
         "broken_rules": [_finding(finding) for finding in broken],
     }
 

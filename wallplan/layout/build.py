@@ -174,7 +174,8 @@ def _finish(set_wall: _SetWall, job: Job, marks: Marks) -> WallLayout:
         joints=(min((low for low, _ in joints), default=job.masonry.joint),
                 max((high for _, high in joints), default=job.masonry.joint)),
         bed=set_wall.rows[0].bed, why=explain(shares, job.masonry, job.measure),
-        settings_proven=set_wall.tracks.settings_proven, doubtful=_is_doubtful(set_wall, job.masonry),
+        settings_proven=set_wall.tracks.settings_proven, everywhere=set_wall.tracks.everywhere,
+        doubtful=_is_doubtful(set_wall, job.masonry),
     )
 
 

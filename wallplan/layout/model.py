@@ -100,8 +100,9 @@ class WallLayout:
 
     ``why`` says where reached and bound differ, one sentence each; ``joints`` is the tightest and the widest
     head joint that any run came to; ``bed`` is the bed joint as laid; ``settings_proven`` is False where fewer saw
-    settings at the same cutting were not ruled out. ``doubtful`` is True where a rule may be broken: the search found
-    no layout that keeps them all, or something lies off the coursing. Only the check knows what is.
+    settings at the same cutting were not ruled out, ``everywhere`` where joints were tried only beside the nearest ends.
+    ``doubtful`` is True where a rule may be broken: the search found no layout that keeps them all, or something lies off
+    the coursing. Only the check knows what is.
     """
 
     wall: Wall
@@ -112,6 +113,7 @@ class WallLayout:
     bed: int
     why: tuple[str, ...]
     settings_proven: bool = True
+    everywhere: bool = True
     doubtful: bool = True
 
 

@@ -10,8 +10,9 @@ from wallplan.bond.bounds import fills_with_stock
 from wallplan.bond.cost import BROKEN, IMPOSSIBLE, count_cutting
 from wallplan.bond.figures import Problem, Stretch, Terms, adjoining
 from wallplan.bond.nodes import Node, joint_in
+from wallplan.bond.pairs import Found
 from wallplan.bond.pieces import fit_run
-from wallplan.bond.zipper import Found, close_zip
+from wallplan.bond.zipper import close_zip
 
 TICKS_OF_ROUNDING = 2
 

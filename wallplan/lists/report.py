@@ -112,7 +112,8 @@ def _tell_cutting(wall: WallLayout) -> str:
     proof = "which is the bound" if wall.cutting == wall.cutting_at_least else (
         f"the bound, run by run, is {wall.cutting_at_least}")
     settings = "" if wall.settings_proven else "; fewer saw settings at the same cutting are not ruled out"
-    return f"{wall.cutting} (a cut shorter than half a unit counts two); {proof}{settings}"
+    places = "" if wall.everywhere else "; joints of so long a wall were tried beside the nearest ends only: less may do"
+    return f"{wall.cutting} (a cut shorter than half a unit counts two); {proof}{places}{settings}"
 
 
 def _tell_rules(broken: Sequence[Finding], job: Job, width: int) -> list[str]:
