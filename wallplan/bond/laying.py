@@ -100,7 +100,7 @@ class Laying:
                    if points == here == tails.get(run) and self.stretches[run].start < here[0] < self.stretches[run].end)
 
     def alone_until(self, here: int) -> int:
-        """The next node at which a run begins or ends, or a joint is moved, or before it; not a later one where this does."""
+        """The next node not before the next place where a run begins or ends or a joint is moved; no later one if this is it."""
         return self._alone_until[here]
 
     def between_alone(self, here: int, nodes: range) -> Iterator[tuple[int, int, int]]:
