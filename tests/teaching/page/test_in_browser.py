@@ -13,7 +13,7 @@ from selenium.webdriver.common.by import By
 from selenium.webdriver.common.keys import Keys
 from selenium.webdriver.remote.webelement import WebElement
 
-from tests.jobs import pump_house
+from tests.jobs import inches, make_job, make_masonry, make_wall, pump_house
 from tests.teaching.page.browser import Driver, read_console, read_requests
 from tests.teaching.page.conftest import Show
 from wallplan.layout.build import lay
@@ -187,6 +187,21 @@ def test_nothing_hangs_over_a_phones_edge(show: Show, sample: str) -> None:
     for mode in ("courses", "laid", "pairs", "practice", "list"):
         do(driver, mode)
         assert driver.execute_script("return document.scrollingElement.scrollWidth") <= 360, mode
+
+
+def test_a_strip_that_still_scrolls_when_it_is_put_away(show: Show) -> None:
+    """A strip that is no longer shown is as wide as nothing: it marked a place of less than no width in a short wall's picture."""
+    driver = show(lay(make_job(make_masonry(), make_wall(inches("31 5/8"), inches(48)))))
+    driver.execute_script("setMode('list'); strip.scroll.dispatchEvent(new Event('scroll'))")
+    assert float(driver.execute_script("return picture.view.getAttribute('width') || '0'")) >= 0
+
+
+def test_a_long_label_leaves_room_for_back_and_next(show: Show) -> None:
+    masonry = make_masonry("brick-engineer-modular")
+    driver = show(lay(make_job(masonry, make_wall(inches(48), 24 * masonry.unit.gauge))))
+    driver.execute_script("setMode('pairs'); go(22)")
+    assert by_id(driver, "where").text == "Courses 22 and 23"
+    assert driver.execute_script("return document.scrollingElement.scrollWidth") <= 360
 
 
 def test_without_scripts_every_course_stands_there_in_words(show: Show, driver: Driver) -> None:

@@ -64,7 +64,7 @@ function pick(at, turn) {
   if (right && !answer.done) answer.done = true;
   showQuestion(at);
   const last = at === wall().practice.length && answer.done;
-  find("verdict").replaceChildren(...[make("h3", {}, {right: "Right", dearer: "It could be laid, but", wrong: "Not this one"}[read(kind)]),
+  find("verdict").replaceChildren(...[make("h3", {}, {right: "Right", dearer: "It could be laid", wrong: "Not this one"}[read(kind)]),
     make("p", {}, read(words).replace(/^Right\. /, "")),
     last ? make("p", {}, `That was the last question. ${tellScore()}`) : right ? make("p", {}, "Press Next for the next one.") : ""].filter(Boolean));
   if (!right) drawTried(wall().practice[at - 1], length, `${read(name)} ${read(size)}`, fault);

@@ -104,7 +104,7 @@ function rove(line) {
 
 function tellView() {
   const {scroll, across} = strip;
-  if (scroll) markView(strip.course, (scroll.scrollLeft - EDGE) / across, (scroll.scrollLeft + scroll.clientWidth - EDGE) / across);
+  if (scroll && scroll.clientWidth && strip.wall === now.wall) markView(strip.course, (scroll.scrollLeft - EDGE) / across, (scroll.scrollLeft + scroll.clientWidth - EDGE) / across);
 }
 
 function scrollStripTo(left, length) {

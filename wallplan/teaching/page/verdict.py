@@ -113,9 +113,10 @@ def _tell_gap(bench: Bench, length: int) -> str:
 
 
 def _tell_clash(bench: Bench, finding: Finding) -> str:
-    near = "right over it" if finding.figure == print_size(0, bench.job.measure) else f"only {finding.figure} from it"
-    return (f"Nothing under it forbids this, but think of course {bench.course + 1}: it is to have a joint {near}, and the "
-            f"lap must be {finding.limit} at least.")
+    straight = finding.figure == print_size(0, bench.job.measure)
+    near = "right over this one" if straight else f"only {finding.figure} from this one"
+    return (f"Nothing below forbids this joint, but think of course {bench.course + 1}: there a joint is to stand {near}, and "
+            f"the lap must be {finding.limit} at least.")
 
 
 def _tell_right(bench: Bench) -> str:
@@ -131,6 +132,6 @@ def _compare(bench: Bench, laid: tuple[Piece, ...], length: int) -> Verdict | No
         return None
     cost = [f"{more} more {'cut' if more == 1 else 'cuts'}"] if more else []
     cost += [f"{pieces} more {'piece' if pieces == 1 else 'pieces'} to lay"] if pieces > 0 else []
-    words = (f"It can be laid, and no rule is broken so far, but it costs {' and '.join(cost)} than need be. "
+    words = (f"No rule is broken so far, but it costs {' and '.join(cost)} than need be. "
              "Lay the longest piece that the bond and the course below allow.")
     return Verdict("dearer", "more pieces", None, bench.piece.left + length, words)
