@@ -115,8 +115,8 @@ def _tell_gap(bench: Bench, length: int) -> str:
 def _tell_clash(bench: Bench, finding: Finding) -> str:
     straight = finding.figure == print_size(0, bench.job.measure)
     near = "right over this one" if straight else f"only {finding.figure} from this one"
-    return (f"Nothing below forbids this joint, but think of course {bench.course + 1}: there a joint is to stand {near}, and "
-            f"the lap must be {finding.limit} at least.")
+    return (f"Nothing below forbids this joint, but think of course {bench.course + 1}: there a joint is to stand {near}, "
+            f"and the lap must be {finding.limit} at least.")
 
 
 def _tell_right(bench: Bench) -> str:
