@@ -13,7 +13,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tests.jobs import INCH, make_job, make_masonry, make_wall
+from tests.jobs import INCH, make_job, make_masonry, make_opening, make_wall
 from tests.lists.pencil import follow, round_half_up
 from tests.lists.walls import BRICK, PIER, lay_text
 from tests.long_run import examples
@@ -23,6 +23,7 @@ from wallplan.layout.model import Layout, Piece
 from wallplan.lists.order.compose import list_order, total_cost
 from wallplan.lists.order.line import Line, Order
 from wallplan.lists.order.report import report_difference, report_order, write_order_csv
+from wallplan.lists.order.steel import find_runs
 from wallplan.plan.job import Job
 from wallplan.plan.load import load_plan
 
@@ -211,7 +212,7 @@ def lay_of(job: Job) -> Order:
 
 
 @given(laid_jobs(), laid_jobs())
-@settings(max_examples=examples(25))
+@settings(max_examples=examples(12))
 def test_one_wall_more_never_orders_less(first: Job, second: Job) -> None:
     wall = second.walls[0]
     more = make_job(first.masonry, *first.walls, make_wall(wall.length, wall.height, name="More"), measure=first.measure)
@@ -230,6 +231,29 @@ def test_a_course_more_never_orders_less(courses: int, key: str) -> None:
                  for n in (courses, courses + 1))
     assert total_units(low) < total_units(high)
     assert all(one.order <= two.order for one, two in zip(low.lines, high.lines, strict=True) if one.group == "mortar")
+
+
+def net_area(layout: Layout) -> int:
+    """Face of all courses between ends and jambs, joints with it, in ticks square."""
+    widest = max(layout.job.masonry.widest_joint, *(max(wall.joints) for wall in layout.walls))
+    return sum((course.top - course.bottom) * run for wall in layout.walls for course in wall.courses
+               for run in find_runs(course.pieces, widest))
+
+
+@given(st.sampled_from(["block-8", "brick-uk", "brick-modular", "block-ca-190"]), st.integers(0, 24), st.integers(0, 24))
+@settings(max_examples=examples(40))
+def test_moving_an_opening_never_changes_the_net_area(key: str, one: int, other: int) -> None:
+    """By any sixth of a unit; the area is the wall's less the opening's."""
+    masonry = make_masonry(key)
+    module, joint, gauge = masonry.module, masonry.joint, masonry.unit.height_of_courses
+    areas = []
+    for place in (one, other):
+        left = 2 * module - joint + place * module // 6
+        opening = make_opening(left, left + 2 * module + joint, gauge(1), gauge(4), "none")
+        job = make_job(masonry, make_wall(10 * module - joint, gauge(6), [opening]))
+        areas.append(net_area(lay(job)))
+    rise = gauge(4) - gauge(1)
+    assert areas[0] == areas[1] == (10 * module - joint) * gauge(6) - (2 * module + joint) * rise
 
 
 @given(laid_jobs(on_coursing=False))

@@ -6,6 +6,7 @@ import random
 import time
 from collections import Counter
 
+import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -130,6 +131,27 @@ def test_thousands_of_cuts_of_thirty_lengths_take_about_a_second() -> None:
     assert time.perf_counter() - begun < 5  # about a second on an idle machine
     check_cuts(found, sorts)
     assert found.proven and sum(sort.count for sort in sorts) > 4000
+
+
+def test_many_lengths_with_ends_and_corners_reach_their_bound() -> None:
+    dice = random.Random(5)
+    sorts = [Sort(f"{n}", dice.randint(4 * INCH, 12 * INCH), int(n % 7 == 0), "corner" if n % 14 == 0 else PLAIN,
+                  dice.randint(20, 80)) for n in range(100)]
+    found = nest(BLOCK, sorts)
+    check_cuts(found, sorts)
+    assert found.proven and found.units < sum(times for _, times in fill_longest_first(BLOCK, found.sorts))
+
+
+def test_a_bound_from_prices_by_hand() -> None:
+    """Two cuts of over half a unit, priced at 1, and four of under a quarter, priced at 1/4 as no unit holds five: 3 units."""
+    sorts = [Sort("A", 9 * INCH, 0, PLAIN, 2), Sort("B", 15 * INCH // 4, 0, PLAIN, 4)]
+    ways = [(1, 1), (0, 4)]
+    # A and B together come to 1.25: the dearest pattern. (2 x 1 + 4 x 0.25) / 1.25 = 2.4: at least 3.
+    assert nest_search.bound_by_prices(sorts, ways, np.array([1.0, 0.25])) == 3
+    # At 0.75 for A: (1.5 + 1) / 1 = 2.5; worth nothing, it says nothing.
+    assert nest_search.bound_by_prices(sorts, ways, np.array([0.75, 0.25])) == 3
+    assert nest_search.bound_by_prices(sorts, ways, np.array([0.0, 0.0])) == 0
+    assert nest_search.bound_by_prices(sorts, ways, np.array([1.0, -1.0])) == 2
 
 
 def test_too_many_patterns_are_not_looked_through_and_the_bound_says_so(monkeypatch: pytest.MonkeyPatch) -> None:

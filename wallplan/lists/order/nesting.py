@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from wallplan.lists.order.patterns import FINISHED_ENDS, PLAIN, Pattern, Sort, Stock, fits, list_patterns
+from wallplan.lists.order.patterns import FINISHED_ENDS, PLAIN, Filling, Pattern, Sort, Stock, list_patterns
 
 
 @dataclass(frozen=True)
@@ -47,7 +47,8 @@ def nest(stock: Stock, sorts: Sequence[Sort]) -> Nesting:
         if ways is not None:
             from wallplan.lists.order.nest_search import choose_patterns  # loads a solver: only where it is needed
 
-            filled, at_least = choose_patterns(ordered, ways, filled, at_least)
+            filled, at_least = choose_patterns(
+                ordered, ways, filled, at_least, lambda left: fill_longest_first(stock, left))
     return Nesting(stock, ordered, tuple(sorted(filled, reverse=True)), at_least)
 
 
@@ -56,15 +57,16 @@ def fill_longest_first(stock: Stock, sorts: Sequence[Sort]) -> list[tuple[Patter
     left = [sort.count for sort in sorts]
     filled: list[tuple[Pattern, int]] = []
     while any(left):
+        unit = Filling((), stock.length + stock.kerf, FINISHED_ENDS, PLAIN)
+        for index, sort in enumerate(sorts):
+            if left[index] and (most := min(left[index], unit.most(sort, sort.length + stock.kerf))):
+                unit = unit.add(index, most, sort, sort.length + stock.kerf)
         taken = [0] * len(sorts)
-        for index in range(len(sorts)):
-            while taken[index] < left[index]:
-                taken[index] += 1
-                if not fits(stock, sorts, tuple(taken)):
-                    taken[index] -= 1
-                    break
-        times = min(count // n for count, n in zip(left, taken, strict=True) if n)
-        left = [count - n * times for count, n in zip(left, taken, strict=True)]
+        for index, n in unit.taken:
+            taken[index] = n
+        times = min(left[index] // n for index, n in unit.taken)
+        for index, n in unit.taken:
+            left[index] -= n * times
         filled.append((tuple(taken), times))
     return filled
 

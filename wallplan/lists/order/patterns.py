@@ -7,9 +7,11 @@ stretchers come from either. With pieces of a quarter unit and more, patterns ar
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from typing import Literal
+from operator import neg
+from typing import Literal, NamedTuple
 
 PLAIN: Literal["stretcher"] = "stretcher"
 FINISHED_ENDS = 2
@@ -56,42 +58,58 @@ def fits(stock: Stock, sorts: Sequence[Sort], pattern: Pattern) -> bool:
 
 
 def list_patterns(stock: Stock, sorts: Sequence[Sort]) -> tuple[Pattern, ...] | None:
-    """Every way to fill a unit to which no further cut can be added; None where too many would have to be looked at."""
-    found = []
-    for seen, pattern in enumerate(_extend(stock, sorts, (), stock.length + stock.kerf, FINISHED_ENDS, PLAIN)):
+    """Every way to fill a unit to which no further cut can be added; None where too many would have to be looked at.
+
+    ``sorts`` run from the longest to the shortest.
+    """
+    widths = [sort.length + stock.kerf for sort in sorts]
+    found, room = list[Pattern](), stock.length + stock.kerf
+    for seen, filling in enumerate(_extend(sorts, widths, Filling((), room, FINISHED_ENDS, PLAIN), 0)):
         if seen > MOST_PATTERNS:
             return None
-        if not _can_add(stock, sorts, pattern):
-            found.append(pattern)
+        if not _can_add(sorts, widths, filling):
+            pattern = [0] * len(sorts)
+            for index, n in filling.taken:
+                pattern[index] = n
+            found.append(tuple(pattern))
     return tuple(found)
 
 
-def _extend(stock: Stock, sorts: Sequence[Sort], begun: Pattern, room: int, ends: int, shape: str) -> Iterator[Pattern]:
-    """``room`` is what is left of the unit and one kerf, ``ends`` the finished ends left, ``shape`` what it must be."""
-    index = len(begun)
-    while index < len(sorts) and not _most(stock, sorts[index], room, ends, shape):
-        index += 1
-    if index == len(sorts):
-        yield (*begun, *(0,) * (index - len(begun)))
-        return
-    sort, skipped = sorts[index], (0,) * (index - len(begun))
-    for n in range(_most(stock, sort, room, ends, shape), -1, -1):
-        taken = n * (sort.length + stock.kerf)
-        needed = sort.shape if n and sort.shape != PLAIN else shape
-        yield from _extend(stock, sorts, (*begun, *skipped, n), room - taken, ends - n * sort.ends, needed)
+class Filling(NamedTuple):
+    """A unit being filled: (sort, how many) so far; what is left of it and one kerf, finished ends left, what it must be."""
+
+    taken: tuple[tuple[int, int], ...]
+    room: int
+    ends: int
+    shape: str
+
+    def most(self, sort: Sort, width: int) -> int:
+        """How many more of a sort fit."""
+        if width > self.room or (PLAIN not in (sort.shape, self.shape) and sort.shape != self.shape):
+            return 0
+        by_ends = self.ends // sort.ends if sort.ends else sort.count
+        return min(sort.count, self.room // width, by_ends)
+
+    def add(self, index: int, n: int, sort: Sort, width: int) -> Filling:
+        """The unit with so many of a sort more."""
+        needed = sort.shape if sort.shape != PLAIN else self.shape
+        return Filling((*self.taken, (index, n)), self.room - n * width, self.ends - n * sort.ends, needed)
 
 
-def _most(stock: Stock, sort: Sort, room: int, ends: int, shape: str) -> int:
-    if PLAIN not in (sort.shape, shape) and sort.shape != shape:
-        return 0
-    by_ends = ends // sort.ends if sort.ends else sort.count
-    return min(sort.count, room // (sort.length + stock.kerf), by_ends)
+def _extend(sorts: Sequence[Sort], widths: Sequence[int], begun: Filling, start: int) -> Iterator[Filling]:
+    """The unit as it stands, and with every choice of sorts from ``start`` on that still fit."""
+    first = max(start, bisect_left(widths, -begun.room, key=neg))
+    for index in range(first, len(sorts)):
+        for n in range(begun.most(sorts[index], widths[index]), 0, -1):
+            yield from _extend(sorts, widths, begun.add(index, n, sorts[index], widths[index]), index + 1)
+    if begun.taken:
+        yield begun
 
 
-def _can_add(stock: Stock, sorts: Sequence[Sort], pattern: Pattern) -> bool:
-    taken = [(sort, n) for sort, n in zip(sorts, pattern, strict=True) if n]
-    room = stock.length + stock.kerf - sum((sort.length + stock.kerf) * n for sort, n in taken)
-    ends = FINISHED_ENDS - sum(sort.ends * n for sort, n in taken)
-    shape = next((sort.shape for sort, _ in taken if sort.shape != PLAIN), PLAIN)
-    return any(n < sort.count and _most(stock, sort, room, ends, shape)
-               for sort, n in zip(sorts, pattern, strict=True))
+def _can_add(sorts: Sequence[Sort], widths: Sequence[int], filling: Filling) -> bool:
+    if not widths or widths[-1] > filling.room:
+        return False
+    taken = dict(filling.taken)
+    first = bisect_left(widths, -filling.room, key=neg)
+    return any(taken.get(index, 0) < sorts[index].count and filling.most(sorts[index], widths[index])
+               for index in range(first, len(sorts)))
