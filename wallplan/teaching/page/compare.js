@@ -10,7 +10,7 @@ function showPair(at) {
   const states = wall().courses.map(([, , , row], index) => wall().rows[row].map(() =>
     index === upper.index ? NEW : lower && index === lower.index ? OTHER : LAID));
   const names = lower ? `Courses ${lower.number} and ${upper.number}` : "One course only";
-  drawPicture(states, upper.index, `The whole wall. ${names} are marked.`);
+  drawPicture(states, lower ? [upper.index, lower.index] : [upper.index], `The whole wall. ${names} are marked.`);
   nameCourse(upper, lower ? `Course ${upper.number} over course ${lower.number}, pulled apart` : names);
   drawStrip({course: upper, show: () => NEW, below: lower, both: true});
   const kinds = lower ? [lower, upper].map((one) => `Course ${one.number} (${one.number % 2 ? "odd" : "even"}): ${one.count}.`) : [];

@@ -3,17 +3,18 @@
 const PAPER = 680;
 const picture = {scale: 1, left: 0, floor: 0, states: null, view: null, last: null, paper: false};
 
-function drawPicture(states, course, words) {
+// ``marked`` are the courses whose numbers are told large, the one at work first.
+function drawPicture(states, marked, words) {
   const box = find("picture"), {length, height} = wall();
   const side = 34, width = picture.paper ? PAPER : Math.max(200, box.clientWidth), share = now.mode === "practice" ? 0.2 : 0.36;
   const most = picture.paper ? PAPER / 2 : Math.max(90, innerHeight * (innerWidth >= 900 ? 0.4 : share));
   const scale = Math.min((width - 2 * side) / length, most / height);
   const high = height * scale + 16;
-  Object.assign(picture, {last: [states, course, words], scale, left: (width - length * scale) / 2, floor: high - 9, states});
+  Object.assign(picture, {last: [states, marked, words], scale, left: (width - length * scale) / 2, floor: high - 9, states});
   const view = draw("rect", {class: "view", visibility: "hidden"});
   picture.view = view;
   box.replaceChildren(draw("svg", {viewBox: `0 0 ${width} ${high.toFixed(1)}`, width, height: high.toFixed(1), role: "img",
-    class: UNIT_HEIGHT * scale < 6 ? "far" : "near", "aria-label": words}, ...drawWall(states), ...drawNumbers(course, width), view));
+    class: UNIT_HEIGHT * scale < 6 ? "far" : "near", "aria-label": words}, ...drawWall(states), ...drawNumbers(marked), view));
 }
 
 function boxOf(left, bottom, right, top) {
@@ -58,14 +59,14 @@ function drawOpenings() {
   return [...holes, ...joints];
 }
 
-function drawNumbers(course, width) {
+function drawNumbers(marked) {
   const shown = wall().courses.map(([number, bottom, top], index) => ({number, index, y: picture.floor - (bottom + top) / 2 * picture.scale}));
-  const own = shown[course], far = (one) => !own || Math.abs(one.y - own.y) > 14;
-  const others = shown.filter((one) => (one.number === 1 || one.number % 5 === 0) && far(one));
-  const spaced = others.reduce((kept, one) => kept.length && Math.abs(one.y - kept.at(-1).y) < 14 ? kept : [...kept, one], []);
+  const usual = shown.filter((one) => one.number === 1 || one.number % 5 === 0);
+  const spaced = [...marked.map((index) => shown[index]), ...usual].reduce((kept, one) =>
+    kept.some((other) => Math.abs(one.y - other.y) < 14) ? kept : [...kept, one], []);
   const edges = [[picture.left - 6, "end"], [picture.left + wall().length * picture.scale + 6, "start"]];
-  return edges.flatMap(([x, anchor]) => [...spaced, ...(own ? [own] : [])].map((one) =>
-    draw("text", {class: one === own ? "number own" : "number", x, y: one.y + 4, "text-anchor": anchor}, String(one.number))));
+  return edges.flatMap(([x, anchor]) => spaced.map((one) =>
+    draw("text", {class: marked.includes(one.index) ? "number own" : "number", x, y: one.y + 4, "text-anchor": anchor}, String(one.number))));
 }
 
 function drawMasonsLine(course) {

@@ -17,7 +17,7 @@ function showQuestion(at) {
   const before = (place) => course.pieces[place][0] < course.pieces[gap][0] || (answer.done && place === gap);
   const states = wall().courses.map(([, , , row], here) => wall().rows[row].map((_, place) =>
     here < index ? LAID : here > index || !before(place) ? NOT_YET : place === gap ? NEW : LAID));
-  drawPicture(states, index, `The wall so far: ${index} whole courses, and course ${course.number} up to the place that is asked for.`);
+  drawPicture(states, [index], `The wall so far: ${index} whole courses, and course ${course.number} up to the place that is asked for.`);
   nameCourse(course, `Course ${course.number} so far`);
   const piece = readPiece(course, gap);
   drawStrip({course, show: (place) => states[index][place], below: index ? readCourse(index - 1) : null,
@@ -75,7 +75,7 @@ function drawTried([index, gap], length, words, fault) {
   const course = readCourse(index), piece = readPiece(course, gap), line = find("strip").querySelector(".line");
   const height = (course.top - course.bottom) * strip.up, top = height - piece.height * strip.up;
   line.querySelector(".gap")?.remove();
-  line.append(place(make("div", {class: "tried", "aria-hidden": "true"}, words),
+  line.append(place(make("div", {class: "tried", "aria-hidden": "true"}, length * strip.across < 64 ? "" : words),
     {left: EDGE + piece.left * strip.across, top, width: length * strip.across, height: piece.height * strip.up}));
   if (fault >= 0) line.append(place(make("div", {class: "fault", "aria-hidden": "true"}, "✗"), {left: EDGE + fault * strip.across, top: height - 4}));
   scrollStripTo(piece.left, length);

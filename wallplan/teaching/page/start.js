@@ -84,7 +84,7 @@ function onKey(event) {
 function toPaper() {
   picture.paper = true;
   if (now.mode === "courses" || now.mode === "laid" || now.mode === "pairs") return drawPicture(...picture.last);
-  drawPicture(wall().courses.map(([, , , row]) => wall().rows[row].map(() => LAID)), null, "The whole wall.");
+  drawPicture(wall().courses.map(([, , , row]) => wall().rows[row].map(() => LAID)), [], "The whole wall.");
   find("say").replaceChildren();
 }
 

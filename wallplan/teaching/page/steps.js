@@ -4,7 +4,7 @@ function showCourses(at) {
   const course = readCourse(at - 1), last = wall().courses.length;
   const states = wall().courses.map(([, , , row], index) =>
     wall().rows[row].map(() => index < at - 1 ? LAID : index === at - 1 ? NEW : NOT_YET));
-  drawPicture(states, at - 1, `The wall with ${at} of ${last} courses laid. Course ${course.number} is new.`);
+  drawPicture(states, [at - 1], `The wall with ${at} of ${last} courses laid. Course ${course.number} is new.`);
   nameCourse(course);
   drawStrip({course, show: () => NEW, below: at > 1 ? readCourse(at - 2) : null});
   say(`Course ${course.number} of ${last}`, [`${course.count}.`, ...course.why, course.height]);
@@ -16,7 +16,7 @@ function showLaid(at) {
     pieces.forEach((piece) => { states[course][piece] = index === at - 1 ? NEW : LAID; }));
   const [title, why, index, pieces, closes, line] = wall().steps[at - 1], course = readCourse(index);
   const order = new Map(pieces.map((piece, turn) => [piece, closes && turn === pieces.length - 1 ? "last" : `${turn + 1}.`]));
-  drawPicture(states, index, `Step ${at} of ${wall().steps.length}, ${read(title)}. New pieces: ${pieces.length}.`);
+  drawPicture(states, [index], `Step ${at} of ${wall().steps.length}, ${read(title)}. New pieces: ${pieces.length}.`);
   if (line) drawMasonsLine(course);
   nameCourse(course);
   drawStrip({course, show: (place) => states[index][place], below: index ? readCourse(index - 1) : null, order});

@@ -21,7 +21,7 @@ function drawStrip({course, show, below = null, both = false, order = null, extr
   const line = make("div", {class: "line"}, drawLine(course, show, up, 0, high, order),
     ...(below ? [drawLaps(course, show, wide, high), both ? drawLine(below, () => OTHER, up, high + BAND, low, null)
       : drawBelow(below, wide, up, high + BAND, low)] : [drawFooting(wide, high)]), ...extra);
-  place(line, {width: wide, height: high + (below ? BAND + low : 8) + 4});
+  place(line, {width: wide, height: high + (below ? BAND + low : 24) + 4});
   const empty = !line.querySelector("button");  // what scrolls must be reached by key, if by no piece then by itself
   strip.scroll = make("div", {class: "scroll", onscroll: tellView, tabindex: empty ? 0 : null, role: empty ? "group" : null,
     "aria-label": empty ? `Course ${course.number}, nothing laid yet` : null}, line);
