@@ -40,9 +40,9 @@ def draw_elevation(board: Board, view: View) -> tuple[str, ...]:
     band = Box(outline.left, BORDER, outline.right, outline.top - HEAVY_LINE)
     free = () if view.wall.wall.outline is None else free_paper(view, view.wall.wall.outline)
     missing = letter_cuts(board, cells, Ground((*holes, *free), band))
-    _letter_precast(board, cells)
-    _hatch_cells(board, cells)
-    _mark_beams(board, view, cells)
+    letter_precast(board, cells)
+    hatch_cells(board, cells)
+    mark_beams(board, view, cells)
     board.outline([cell.box for cell in cells if cell.piece.shape in ("lintel", "precast")], LINTEL_LINE)
     board.stroke(lead_lines(view, cells), HEAVY_LINE)
     board.stroke(edges, HEAVY_LINE)
@@ -59,7 +59,8 @@ def tell_stack(stack: tuple[Cell, ...], view: View) -> str:
     return f"{piece.mark} also at {print_length(left, view.job.measure)}, {rows}"
 
 
-def _hatch_cells(board: Board, cells: tuple[Cell, ...]) -> None:
+def hatch_cells(board: Board, cells: tuple[Cell, ...]) -> None:
+    """Hatch what is not a full unit, with a blank round its lettering; nothing for no cells."""
     lines: list[Segment] = []
     for cell in cells:
         if cell.piece.piece == "full":
@@ -83,7 +84,7 @@ def _lettering_in(board: Board, box: Box) -> Box | None:
     return found.shrunk(-0.35) if found else None
 
 
-def _mark_beams(board: Board, view: View, cells: tuple[Cell, ...]) -> None:
+def mark_beams(board: Board, view: View, cells: tuple[Cell, ...]) -> None:
     """A chain line along the units of each bond beam, broken where a piece is lettered."""
     lines: list[Segment] = []
     for cell in cells:
@@ -93,7 +94,8 @@ def _mark_beams(board: Board, view: View, cells: tuple[Cell, ...]) -> None:
     board.stroke(lines, UNIT_LINE, BEAM_DASH)
 
 
-def _letter_precast(board: Board, cells: tuple[Cell, ...]) -> None:
+def letter_precast(board: Board, cells: tuple[Cell, ...]) -> None:
+    """Letter the precast lintels that have room for it."""
     for cell in cells:
         if cell.piece.shape == "precast":
             for words in ("PRECAST LINTEL", "PRECAST"):
