@@ -1,0 +1,82 @@
+"""The pole beside the wall: each course of the wall carried across to its mark on the story pole, at one scale."""
+
+from __future__ import annotations
+
+from functools import partial
+
+from wallplan.drawing.board import Board
+from wallplan.drawing.cautions import POLE as CAUTIONS
+from wallplan.drawing.dimensions import LINE_DROP
+from wallplan.drawing.drafts import Draft
+from wallplan.drawing.elevation import draw_match_lines, edge_lines, letter_match_lines
+from wallplan.drawing.face import show_face
+from wallplan.drawing.lettering import FIGURES, clean, shorten
+from wallplan.drawing.outlines import HEAVY_LINE, THIN_LINE, find_cells
+from wallplan.drawing.paper import Paper
+from wallplan.drawing.pole_sheet import plan_pole_sheets
+from wallplan.drawing.pole_strip import CLEAR, HEAD, LEFT, POLE, RIGHT, Stretch, draw_stretch
+from wallplan.drawing.primitives import Dash, Page, Segment
+from wallplan.drawing.sheet_frame import Heading, find_room, frame_sheet, make_page
+from wallplan.drawing.title_block import Sheet
+from wallplan.drawing.view import View
+from wallplan.layout.model import Layout, WallLayout
+from wallplan.lists.pole import Pole, list_poles
+from wallplan.teaching.fitting import Fit, Room, fit_wall, place_wall
+
+ACROSS: Dash = (2.0, 1.0)
+"""From the wall's courses to the pole."""
+
+_GAP = 4.0
+
+
+def plan_pole_pages(layout: Layout, paper: Paper) -> tuple[Draft, ...]:
+    """A page for each pole that a job needs, beside the first wall that it is for; () for no walls.
+
+    Where a wall has more courses than figures find room beside it, the usual pole sheets stand in.
+    """
+    planned = [_plan_pole(layout, pole, paper) for pole in list_poles(layout)]
+    if any(draw is None for draw in planned):
+        return plan_pole_sheets(layout, paper.name)
+    draws = [draw for draw in planned if draw is not None]
+    return tuple(Draft("The pole beside the wall", (number, len(draws)), draw) for number, draw in enumerate(draws, start=1))
+
+
+def _plan_pole(layout: Layout, pole: Pole, paper: Paper) -> partial[Page] | None:
+    face, heading = show_face(pole.walls[0]), _make_heading(pole)
+    room = Room([heading], lambda way: 0.0, 2 * HEAD, LEFT + POLE + RIGHT)
+    fit = fit_wall(layout, face, paper, room)
+    box = find_room(layout, fit.paper, heading, fit.scale)
+    if (FIGURES + CLEAR) * (len(pole.tops) + 1) > box.height - LINE_DROP:
+        return None
+    return partial(_draw_page, layout, pole, face, (fit, room))
+
+
+def _make_heading(pole: Pole) -> Heading:
+    names = ", ".join(clean(wall.wall.name) for wall in pole.walls)
+    told = ("Every height is measured from the datum, the top of the footing; none is a sum of others.",
+            "Stand the pole at each lead: a course is right when its top is at the pole's mark, and the line is pulled there.",
+            "Sills, heads and bond beams stand right of the pole.")
+    return Heading("THE POLE BESIDE THE WALL", f"For {shorten(names, 2.5, 200)}, outside face.", told, CAUTIONS, pole.walls)
+
+
+def _draw_page(layout: Layout, pole: Pole, face: WallLayout, fitted: tuple[Fit, Room], sheet: Sheet) -> Page:
+    fit, room = fitted
+    board = frame_sheet(layout, fit.paper, room.headings[0], fit.scale, sheet)
+    box = find_room(layout, fit.paper, room.headings[0], fit.scale)
+    view = place_wall(layout, face, fit, room, fit.windows[-1])
+    letter_match_lines(board, view)
+    board.outline([cell.box for cell in find_cells(view)], THIN_LINE)
+    board.stroke(edge_lines(view), HEAVY_LINE)
+    draw_match_lines(board, view)
+    x = view.outline.right + _GAP + LEFT
+    stretch = Stretch(pole, layout.job.measure, fit.scale, 0, pole.tops[-1], 1)
+    draw_stretch(board, stretch, x, box.right, view.up(0), box.top + HEAD / 2)
+    _carry_across(board, view, x, pole)
+    told = f"Wall {clean(face.wall.name)} with its story pole: {len(pole.tops)} courses."
+    return make_page(layout, board, "pole", room.headings[0], sheet, told)
+
+
+def _carry_across(board: Board, view: View, x: float, pole: Pole) -> None:
+    """A dashed line from each course's top to the pole, broken for the figures."""
+    lines = [Segment(view.outline.right + 0.6, view.up(top), x - 0.6, view.up(top)) for top in (0, *pole.tops)]
+    board.stroke([part for line in lines for part in board.placer.spare(line, 0.5)], THIN_LINE, ACROSS)
