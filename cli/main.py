@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import typer
-from wallplan_cli import advise, check, cuts, lay, new, order, sheets, units
+from wallplan_cli import advise, check, cuts, lay, new, order, sheets, teach, units
 
 app = typer.Typer(
     name="wallplan", no_args_is_help=True, add_completion=False, rich_markup_mode=None,
@@ -12,5 +12,5 @@ app = typer.Typer(
          "It lays out and counts; it never designs structure. Local codes and licensed designers go first.",
     epilog="Begin with: wallplan new my-wall.toml",
 )
-for module in (new, lay, check, sheets, cuts, order, advise, units):
+for module in (new, lay, check, sheets, cuts, order, advise, teach, units):
     module.add_to(app)

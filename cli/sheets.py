@@ -55,7 +55,7 @@ def sheets(
     The main job, ready to print and tape up: wall, course, marks, pole, leads, saw, order and day sheets as one SVG each and
     as pages of one PDF; marks, saw list, order and days as CSV. Of several plans a bad one stops none of the others.
     """
-    worst = _draw_all(list(dict.fromkeys(plans)), _choose_sheets(paper, only or [], face, full_size), into)
+    worst = draw_all(list(dict.fromkeys(plans)), _choose_sheets(paper, only or [], face, full_size), into)
     if worst:
         raise typer.Exit(worst)
 
@@ -64,16 +64,16 @@ def _choose_sheets(paper: str | None, only: list[str], face: str, full_size: boo
     """What draws a plan as the options ask for it; an option that cannot be used is refused."""
     from wallplan.planner import SHEETS, draw_set
 
-    papers = _find("--paper", "a paper", [paper] if paper else [], PAPERS)
-    kinds = _find("--only", "a sheet", only, SHEETS)
-    inside = _find("--face", "a face", [face], ("outside", "inside")) == ["inside"]
+    papers = find_known("--paper", "a paper", [paper] if paper else [], PAPERS)
+    kinds = find_known("--only", "a sheet", only, SHEETS)
+    inside = find_known("--face", "a face", [face], ("outside", "inside")) == ["inside"]
     if full_size and kinds and "pole" not in kinds:
         raise refuse("--full-size is of the story pole; add --only pole")
     return partial(draw_set, paper=papers[0] if papers else None, only=tuple(kinds),
                    face="inside" if inside else "outside", full_size=full_size)
 
 
-def _find(option: str, kind: str, given: list[str], known: Sequence[str]) -> list[str]:
+def find_known(option: str, kind: str, given: list[str], known: Sequence[str]) -> list[str]:
     """What is given as it is known, in letters big or small; what is not known is refused."""
     names = {name.casefold(): name for name in known}
     for name in given:
@@ -82,7 +82,7 @@ def _find(option: str, kind: str, given: list[str], known: Sequence[str]) -> lis
     return [names[name.casefold()] for name in given]
 
 
-def _draw_all(plans: list[Path], draw: Draw, into: Path | None) -> int:
+def draw_all(plans: list[Path], draw: Draw, into: Path | None) -> int:
     """Draw and write every plan; the worst exit status of all."""
     import os
 

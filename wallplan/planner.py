@@ -25,6 +25,9 @@ if TYPE_CHECKING:
 SHEETS = ("wall", "course", "marks", "pole", "leads", "saw-list", "order", "days")
 """What ``draw_set`` makes, as ``only`` names it."""
 
+LESSON = ("build-up", "courses", "pole", "blank", "quiz", "wrong-wall", "marking", "answer", "quiz-answers", "key")
+"""What ``draw_lesson`` makes, as ``only`` names it."""
+
 
 def lay_plan(path: Path) -> Layout:
     """Read a plan file and lay out its walls. Raises PlanError with every mistake where the plan cannot be used."""
@@ -99,3 +102,15 @@ def _draw_pages(layout: Layout, findings: tuple[Finding, ...], paper: str | None
     job = slug(layout.job.title)
     whole = f"{job}-inside.pdf" if face == "inside" else f"{job}.pdf"
     return {**{f"{job}-{page.name}.svg": draw_svg(page) for page in drawing.pages}, whole: draw_pdf(drawing)}
+
+
+def draw_lesson(layout: Layout, findings: tuple[Finding, ...], paper: str | None, only: tuple[str, ...]) -> dict[str, bytes]:
+    """The teaching pack of a job: file name -> contents. ``only`` names some of LESSON, () for all of them."""
+    from wallplan.drawing.pdf import draw_pdf
+    from wallplan.drawing.svg import draw_svg
+    from wallplan.teaching.lesson import draw_lesson_sheets
+
+    job, wanted = f"{slug(layout.job.title)}-lesson", only or LESSON
+    drawing = draw_lesson_sheets(layout, findings, paper, wanted)
+    files = {f"{job}-{page.name}.svg": draw_svg(page) for page in drawing.pages}
+    return {**files, f"{job}.pdf": draw_pdf(drawing)} if drawing.pages else {}

@@ -26,7 +26,7 @@ def test_help_shows_an_example(command: str) -> None:
 @pytest.mark.parametrize("example", EXAMPLES)
 def test_the_example_of_the_help_runs(example: str, tmp_path: Path) -> None:
     words = example.removeprefix("Example: wallplan ").split()
-    placed = [str(tmp_path / word) if word in ("my-wall.toml", "kiosk-sheets") else word for word in words]
+    placed = [str(tmp_path / word) if word in ("my-wall.toml", "kiosk-sheets", "kiosk-lesson") else word for word in words]
     assert run(*placed, typed="\n" * 20).returncode == 0
 
 

@@ -1,4 +1,4 @@
-"""A hundred random plans: every why line is measured again, and every wall can be laid in the order that is told."""
+"""A hundred random plans: every why line and quiz answer is measured again, and every wall can be laid in the order told."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from hypothesis import given, settings
 from tests.long_run import examples
 from tests.strategies import lesson_texts
 from tests.teaching.judging import Told, judge
+from tests.teaching.test_quiz import judge_quiz
 from wallplan.layout.build import lay
 from wallplan.layout.model import Layout
 from wallplan.plan.load import read_plan
@@ -21,6 +22,7 @@ def test_random_plans(plan: str) -> None:
     for index in range(len(layout.walls)):
         judge_reasons(layout, index)
         judge_order(layout, index)
+        judge_quiz(layout, index)
 
 
 def judge_reasons(layout: Layout, index: int) -> None:

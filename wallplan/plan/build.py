@@ -16,6 +16,7 @@ from wallplan.plan.notebook import Notebook
 from wallplan.plan.order_table import read_order
 from wallplan.plan.outline import settle_outlines
 from wallplan.plan.straight import join_straight
+from wallplan.plan.teaching_table import read_tolerances
 from wallplan.plan.unit_table import choose_unit, read_own_unit
 from wallplan.plan.wall_table import ReadWall, read_wall
 
@@ -37,11 +38,13 @@ def build_job(plan: PlanTable, notebook: Notebook) -> Job | None:
     _check_walls(walls, masonry, notebook)
     movable = None if masonry is None else read_movable(plan.advice, masonry, notebook)
     order = read_order(plan.order, [wall.name or "" for wall in plan.wall or ()], notebook)
+    teaching = read_tolerances(plan.teaching, notebook)
     if notebook.wrongs or plan.title is None or masonry is None:
         return None
     return Job(
         title=plan.title, measure=notebook.measure, sizes=sizes, date=None if plan.date is None else str(plan.date),
         masonry=masonry, walls=tuple(wall.finish() for wall in walls), movable=movable, order=order,
+        teaching=teaching,
     )
 
 

@@ -130,10 +130,23 @@ class Movable:
 
 
 @dataclass(frozen=True)
+class Tolerances:
+    """Within what a pupil's wall is marked, each more or less, in ticks: sizes, plumb, level, joints, and head joints
+    over each other."""
+
+    dimension: int
+    plumb: int
+    level: int
+    joint: int
+    bond: int
+
+
+@dataclass(frozen=True)
 class Job:
     """One plan: title, measure, whether its sizes were given nominal, masonry and walls. ``date`` as written.
 
     ``movable`` is what advice may move; None stands for the usual. ``order`` is what the plan asks of its order list.
+    ``teaching`` is within what a pupil's wall is marked; None stands for the usual.
     """
 
     title: str
@@ -144,3 +157,4 @@ class Job:
     walls: tuple[Wall, ...]
     movable: Movable | None = None
     order: OrderWishes = field(default_factory=OrderWishes)
+    teaching: Tolerances | None = None

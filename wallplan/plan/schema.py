@@ -131,6 +131,17 @@ class AdviceTable(Table):
         '["openings", "sills"]', "all of these but widths", 7)
 
 
+class TeachingTable(Table):
+    """Within what the marking sheet of `wallplan teach` has a pupil's wall marked, each more or less."""
+
+    dimension: Length = _key("Lengths, heights and jambs.", "'1/8\"'", "1/8 in. or 3 mm (common practice, no source)")
+    plumb: Length = _key("Plumb over the wall's height, at its ends and on its face.", "'1/8\"'",
+                         "1/8 in. or 3 mm (common practice, no source)")
+    level: Length = _key("Level over the wall's length.", "'1/8\"'", "1/8 in. or 3 mm (common practice, no source)")
+    joint: Length = _key("Thickness of head and bed joints.", "'1/16\"'", "1/16 in. or 2 mm (common practice, no source)")
+    bond: Length = _key("Head joints plumb over each other.", "'1/8\"'", "1/8 in. or 3 mm (common practice, no source)")
+
+
 class OwnUnitTable(Table):
     """A unit that the catalogue does not hold; its sizes are actual ones."""
 
@@ -177,6 +188,7 @@ class PlanTable(Table):
     masonry: MasonryTable | None = _key("Unit, bond and joints.", "[masonry]", REQUIRED)
     advice: AdviceTable | None = _key("What advice may move, and how far.", "[advice]", "none")
     order: OrderTable | None = _key("What the order list asks of mortar, crew, steel and spare.", "[order]", "none")
+    teaching: TeachingTable | None = _key("Within what a pupil's wall is marked.", "[teaching]", "none")
     own_unit: OwnUnitTable | None = _key("A unit that the catalogue does not hold.", "[own_unit]", "none")
     wall: list[WallTable] | None = _key(
         "A straight wall, each in a [[wall]] of its own.", "[[wall]]",
@@ -187,6 +199,7 @@ TABLES: tuple[tuple[str, type[Table]], ...] = (
     ("", PlanTable), ("[masonry]", MasonryTable), ("[[wall]]", WallTable), ("[[wall.opening]]", OpeningTable),
     ("[[wall.step]]", StepTable), ("[[wall.top_step]]", TopStepTable), ("[[wall.gable]]", GableTable),
     ("[advice]", AdviceTable),
+    ("[teaching]", TeachingTable),
     ("[own_unit]", OwnUnitTable),
     ("[order]", OrderTable), ("[order.mix]", MixTable), ("[order.steel]", SteelTable),
     ("[order.cap]", CapTable), ("[[order.item]]", ItemTable),

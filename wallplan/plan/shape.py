@@ -20,6 +20,7 @@ from wallplan.plan.schema import (
     OwnUnitTable,
     PlanTable,
     Table,
+    TeachingTable,
     WallTable,
     default_of,
     example_of,
@@ -40,7 +41,7 @@ _MODELS: dict[str, type[Table]] = {
     "masonry": MasonryTable, "own_unit": OwnUnitTable, "wall": WallTable, "opening": OpeningTable,
     "step": StepTable, "top_step": TopStepTable, "gable": GableTable,
     "order": OrderTable, "mix": MixTable, "steel": SteelTable, "item": ItemTable,
-    "advice": AdviceTable,
+    "advice": AdviceTable, "teaching": TeachingTable,
 }
 
 
@@ -185,6 +186,6 @@ def name_place(raw: Mapping[str, Any], path: KeyPath) -> str:
             name = inside.get("name") if isinstance(inside, dict) else None
             shown = f'"{print_name(name)}"' if isinstance(name, str) and name.strip() else f"{step + 1}"
             words.append(f"{path[place - 1]} {shown}")
-        elif isinstance(step, str) and place == 0 and step in ("masonry", "own_unit", "advice", "order"):
+        elif isinstance(step, str) and place == 0 and step in ("masonry", "own_unit", "advice", "teaching", "order"):
             words.append(step)
     return ", ".join(words)

@@ -30,6 +30,7 @@ from wallplan.drawing.primitives import Box, Dash, Page, Segment
 from wallplan.drawing.sheet_frame import Heading, find_room, frame_sheet, make_page
 from wallplan.drawing.title_block import Sheet
 from wallplan.drawing.view import View, Window, whole
+from wallplan.findings import Finding
 from wallplan.layout.explain import print_courses
 from wallplan.layout.model import Layout, WallLayout
 from wallplan.lengths import print_length
@@ -55,24 +56,32 @@ MOST_PAGES = 40
 
 
 class _Lesson(NamedTuple):
-    """A wall with all that its pages tell. ``face`` is what its outside shows; ``orders`` the steps of each course."""
+    """A wall with all that its pages tell. ``face`` is what its outside shows; ``orders`` the steps of each course,
+    ``broken`` how many places in it break a rule."""
 
     layout: Layout
     face: WallLayout
     runs: WallRuns
     orders: dict[int, list[Step]]
+    broken: int
 
 
-def plan_build_up(layout: Layout, paper: Paper, names: Sequence[str]) -> tuple[Draft, ...]:
-    """The build-up pages of every wall; ``names`` are the ends of the walls' file names. () for no walls."""
-    return tuple(draft for index, name in enumerate(names) for draft in _plan_wall(layout, index, paper, name))
+def plan_build_up(layout: Layout, findings: tuple[Finding, ...], paper: Paper, names: Sequence[str]) -> tuple[Draft, ...]:
+    """The build-up pages of every wall; ``names`` are the ends of the walls' file names. () for no walls.
+
+    Of ``findings``, the broken ones of a wall are counted on its pages.
+    """
+    broken = Counter(finding.wall for finding in findings if not finding.held)
+    return tuple(draft for index, name in enumerate(names)
+                 for draft in _plan_wall(layout, index, paper, name, broken[layout.walls[index].wall.name]))
 
 
-def _plan_wall(layout: Layout, index: int, paper: Paper, name: str) -> list[Draft]:
+def _plan_wall(layout: Layout, index: int, paper: Paper, name: str, broken: int) -> list[Draft]:
     orders: dict[int, list[Step]] = {}
     for step in order_wall(layout, index):
         orders.setdefault(step.course, []).append(step)
-    lesson = _Lesson(layout, show_face(layout.walls[index]), read_runs(layout, index), orders)
+    face, _ = show_face(layout.walls[index], layout.job.masonry.unit.thickness)
+    lesson = _Lesson(layout, face, read_runs(layout, index), orders, broken)
     folds = fold_courses(lesson.runs.wall)[:MOST_PAGES]
     if not folds:
         return []
@@ -95,6 +104,9 @@ def _make_heading(lesson: _Lesson, fold: Fold) -> Heading:
     told = [_tell_pieces(fold), _tell_order(lesson, fold)]
     if fold.alike:
         told.append(f"Laid alike: {print_courses(list(fold.alike)).replace('…', 'to')}.")
+    if lesson.broken:
+        told.append(f"RULES ARE BROKEN in {lesson.broken} {'place' if lesson.broken == 1 else 'places'} of this wall: the "
+                    "check names them.")
     told.append("Strong: this course. Thin: laid before. Dashed: to come. Dotted: lap over the course below. "
                 "Open hatch: half. Close hatch: cut.")
     face = f"{clean(lesson.face.wall.name)}, outside face. Distances from the left end."
@@ -109,7 +121,8 @@ def _tell_pieces(fold: Fold) -> str:
     kinds = Counter(piece.piece if piece.shape != "precast" else "precast lintel"
                     for piece in fold.course.pieces if piece.shape != "return")
     pieces = sum(kinds.values())
-    return f"{pieces} {'piece' if pieces == 1 else 'pieces'}: {', '.join(f'{count} {kind}' for kind, count in kinds.items())}."
+    counted = ", ".join(f"{count} {kind}" for kind, count in kinds.items())
+    return f"{pieces} {'piece' if pieces == 1 else 'pieces'}: {counted}."
 
 
 def _tell_order(lesson: _Lesson, fold: Fold) -> str:
@@ -200,8 +213,12 @@ def _draw_coming(board: Board, view: View) -> None:
         left, right = max(opening.left, view.window.left), min(opening.right, view.window.right)
         if left < right and opening.top > view.window.top:
             hole = Box(view.across(left), view.up(opening.top), view.across(right), min(view.up(opening.bottom), box.top))
-            lines += [Segment(hole.left, hole.top, hole.right, hole.top), Segment(hole.left, hole.top, hole.left, hole.bottom),
-                      Segment(hole.right, hole.top, hole.right, hole.bottom)]
-            if hole.bottom < box.top:
-                lines.append(Segment(hole.left, hole.bottom, hole.right, hole.bottom))
+            sides = _sides(hole)
+            lines += sides if hole.bottom < box.top else sides[:3]
     board.stroke([part for line in lines for part in board.placer.spare(line, 0.6)], THIN_LINE, COMING)
+
+
+def _sides(box: Box) -> list[Segment]:
+    """Top, left, right and foot of a box."""
+    return [Segment(box.left, box.top, box.right, box.top), Segment(box.left, box.top, box.left, box.bottom),
+            Segment(box.right, box.top, box.right, box.bottom), Segment(box.left, box.bottom, box.right, box.bottom)]

@@ -48,7 +48,7 @@ def plan_drawing_sheets(layout: Layout, paper: Paper, names: Sequence[str], *, a
     for wall, name in zip(layout.walls, names, strict=True):
         if not wall.courses:
             continue
-        face = show_face(wall)
+        face = show_face(wall, layout.job.masonry.unit.thickness)[0]
         room = Room([_make_heading(face)], lambda way: 0.0, OVER)
         fit = fit_wall(layout, face, paper, room)
         title = f"{'Answer: the bond' if answer else 'Draw the bond'} of {clean(wall.wall.name)}"
@@ -63,20 +63,21 @@ def _make_heading(face: WallLayout) -> Heading:
             "Marks over the wall: the middle of each head joint, odd courses in the lower row, even ones in the upper. "
             "Short lines at ends and jambs: the tops of the courses.",
             "Begin with course 1, then the leads; keep head joints plumb with those two courses below.",
-            "Name:                                   Date:")
-    return Heading("DRAW THE BOND", f"{clean(face.wall.name)}, outside face. Distances from the left end.", told, SETTING_OUT,
-                   (face,))
+            "Name: ____________________  Date: __________")
+    seen = f"{clean(face.wall.name)}, outside face. Distances from the left end."
+    return Heading("DRAW THE BOND", seen, told, SETTING_OUT, (face,))
 
 
 def _draw_page(layout: Layout, wall: WallLayout, fitted: tuple[Fit, Room], window: Window, kind: tuple[str, bool],
                sheet: Sheet) -> Page:
     (fit, room), (name, answer) = fitted, kind
     board = frame_sheet(layout, fit.paper, room.headings[0], fit.scale, sheet)
-    view = place_wall(layout, show_face(wall), fit, room, window)
+    view = place_wall(layout, show_face(wall, layout.job.masonry.unit.thickness)[0], fit, room, window)
     draw_blank(board, view, wall, fit.figures)
     if answer:
         draw_units(board, view)
-    told = f"Wall {clean(wall.wall.name)}{', with its units' if answer else ': outline, openings and marks to draw the units on'}."
+    shown = "with its units" if answer else "its outline, openings and marks to draw the units on"
+    told = f"Wall {clean(wall.wall.name)}: {shown}."
     return make_page(layout, board, f"{'answer' if answer else 'blank'}-{name}", room.headings[0], sheet, told)
 
 

@@ -124,7 +124,7 @@ def _lay_slivers(runs: WallRuns) -> Iterator[Edit]:
             joint = _joint_of(run, masonry)
             for piece, end, sign in ((run.pieces[0], run.start, 1), (run.pieces[-1], run.end, -1)):
                 short = masonry.least_piece * 5 // 8 - masonry.joint
-                if piece.piece != "full" or end.kind not in ("end", "jamb") or piece.shape in ("precast", "lintel") or short <= 0:
+                if piece.piece != "full" or end.kind not in ("end", "jamb") or short <= 0:
                     continue
                 left = piece.left + short if sign > 0 else piece.right - short - joint
                 if _is_clear(runs, course.number, left + joint // 2):

@@ -8,7 +8,7 @@ from typing import NamedTuple
 from wallplan.drawing.course_sheet import SMALL_SCALES
 from wallplan.drawing.dimensions import running_height, side_widths, stagger
 from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES
-from wallplan.drawing.paper import SCALES, Paper, Scale, readable_scales
+from wallplan.drawing.paper import LEAST_COURSE, SCALES, Paper, Scale
 from wallplan.drawing.primitives import Box
 from wallplan.drawing.sheet_frame import Heading, find_room
 from wallplan.drawing.splitting import split_wall
@@ -21,13 +21,15 @@ MOST_WINDOWS = 4
 
 
 class Room(NamedTuple):
-    """What a wall's sheets keep free: ``under`` gives the height of the panels under it on a paper, ``over`` is above it,
-    ``right`` right of its heights, mm. ``headings`` are those of its sheets."""
+    """What the sheets of a wall keep free: ``under`` gives the height of what stands under it on a paper, ``over`` is above
+    it, ``right`` right of its heights, mm. ``headings`` are those of its sheets. ``together`` draws a wall smaller before it
+    is split."""
 
     headings: Sequence[Heading]
     under: Callable[[Paper], float]
     over: float
     right: float = 0.0
+    together: bool = False
 
 
 class Fit(NamedTuple):
@@ -42,21 +44,22 @@ class Fit(NamedTuple):
 def fit_wall(layout: Layout, wall: WallLayout, paper: Paper, room: Room) -> Fit:
     """The largest readable scale at which a wall fits one sheet; else split; else smaller. Always gives one."""
     measured, gauge = layout.job.measure, layout.job.masonry.unit.gauge
-    readable = readable_scales(measured, gauge)
-    for scale in readable:
-        for fit in _try_scale(layout, wall, paper, room, scale):
-            if len(fit.windows) == 1:
-                return fit
+    readable = [scale for scale in SCALES[measured] if scale.on_paper(gauge) >= LEAST_COURSE] or [SCALES[measured][0]]
+    smaller = [scale for scale in SCALES[measured] + SMALL_SCALES[measured] if scale not in readable]
+    fit = _fit_whole(layout, wall, paper, room, readable + (smaller[:1] if room.together else []))
+    if fit is not None:
+        return fit
     split = [fit for scale in readable for fit in _try_scale(layout, wall, paper, room, scale)
              if len(fit.windows) <= MOST_WINDOWS]
     if split:
         return min(split, key=lambda fit: (len(fit.windows), fit.scale.ratio))
-    smaller = [scale for scale in SCALES[measured] + SMALL_SCALES[measured] if scale not in readable]
-    for scale in smaller:
-        for fit in _try_scale(layout, wall, paper, room, scale):
-            if len(fit.windows) == 1:
-                return fit
-    return Fit(paper, smaller[-1], FIGURES, (whole(wall),))
+    return _fit_whole(layout, wall, paper, room, smaller) or Fit(paper, smaller[-1], FIGURES, (whole(wall),))
+
+
+def _fit_whole(layout: Layout, wall: WallLayout, paper: Paper, room: Room, scales: Sequence[Scale]) -> Fit | None:
+    """The first of these scales at which the wall stands on one sheet."""
+    return next((fit for scale in scales for fit in _try_scale(layout, wall, paper, room, scale)
+                 if len(fit.windows) == 1), None)
 
 
 def _try_scale(layout: Layout, wall: WallLayout, paper: Paper, room: Room, scale: Scale) -> Iterator[Fit]:

@@ -1,4 +1,4 @@
-"""The lap, dotted and measured: from a joint of the course below up past the new course, and from the nearest joint of it."""
+"""The lap, dotted and measured: from a joint of the course below up past the new course, to the nearest joint of that."""
 
 from __future__ import annotations
 
@@ -34,9 +34,9 @@ def draw_laps(board: Board, view: View, runs: WallRuns, number: int) -> None:
     drawn: list[float] = []
     for lap, at, other in _find_laps(runs, view, number):
         middle = view.across((at + other) // 2)
-        if len(drawn) < MOST_LAPS and all(abs(middle - one) >= _APART for one in drawn):
-            if _draw_lap(board, view, (course, at), (below, other), print_size(lap, runs.job.measure)):
-                drawn.append(middle)
+        apart = len(drawn) < MOST_LAPS and all(abs(middle - one) >= _APART for one in drawn)
+        if apart and _draw_lap(board, view, (course, at), (below, other), print_size(lap, runs.job.measure)):
+            drawn.append(middle)
 
 
 def _find_laps(runs: WallRuns, view: View, number: int) -> list[tuple[int, int, int]]:
@@ -53,7 +53,7 @@ def _draw_lap(board: Board, view: View, new: tuple[Course, int], old: tuple[Cour
     top = view.up(new[0].top)
     y = top - _RISE
     xs = (view.across(new[1]), view.across(old[1]))
-    text = Text(sum(xs) / 2, y - 1.3, words, FIGURES, "middle")
+    text = Text(sum(xs) / 2, y - 2.4, words, FIGURES, "middle")
     level = Segment(min(xs), y, max(xs), y)
     if not board.placer.is_free(measure_text(text), 0.4) or not board.placer.is_clear(level):
         return False

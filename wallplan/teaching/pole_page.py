@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import partial
 
 from wallplan.drawing.board import Board
 from wallplan.drawing.cautions import POLE as CAUTIONS
-from wallplan.drawing.dimensions import LINE_DROP
 from wallplan.drawing.drafts import Draft
 from wallplan.drawing.elevation import draw_match_lines, edge_lines, letter_match_lines
 from wallplan.drawing.face import show_face
@@ -42,11 +42,11 @@ def plan_pole_pages(layout: Layout, paper: Paper) -> tuple[Draft, ...]:
 
 
 def _plan_pole(layout: Layout, pole: Pole, paper: Paper) -> partial[Page] | None:
-    face, heading = show_face(pole.walls[0]), _make_heading(pole)
-    room = Room([heading], lambda way: 0.0, 2 * HEAD, LEFT + POLE + RIGHT)
+    face, heading = show_face(pole.walls[0], layout.job.masonry.unit.thickness)[0], _make_heading(pole)
+    room = Room([heading], lambda way: 0.0, 2 * HEAD, LEFT + POLE + RIGHT, together=True)
     fit = fit_wall(layout, face, paper, room)
     box = find_room(layout, fit.paper, heading, fit.scale)
-    if (FIGURES + CLEAR) * (len(pole.tops) + 1) > box.height - LINE_DROP:
+    if (FIGURES + CLEAR) * (len(pole.tops) + 1) > box.height - 2 * HEAD:
         return None
     return partial(_draw_page, layout, pole, face, (fit, room))
 
@@ -54,16 +54,17 @@ def _plan_pole(layout: Layout, pole: Pole, paper: Paper) -> partial[Page] | None
 def _make_heading(pole: Pole) -> Heading:
     names = ", ".join(clean(wall.wall.name) for wall in pole.walls)
     told = ("Every height is measured from the datum, the top of the footing; none is a sum of others.",
-            "Stand the pole at each lead: a course is right when its top is at the pole's mark, and the line is pulled there.",
+            "Stand the pole at each lead: a course is right when its top is at its mark, where the line is pulled.",
             "Sills, heads and bond beams stand right of the pole.")
-    return Heading("THE POLE BESIDE THE WALL", f"For {shorten(names, 2.5, 200)}, outside face.", told, CAUTIONS, pole.walls)
+    seen = f"For {shorten(names, 2.5, 200)}, outside face."
+    return Heading("THE POLE BESIDE THE WALL", seen, told, CAUTIONS, pole.walls)
 
 
 def _draw_page(layout: Layout, pole: Pole, face: WallLayout, fitted: tuple[Fit, Room], sheet: Sheet) -> Page:
     fit, room = fitted
     board = frame_sheet(layout, fit.paper, room.headings[0], fit.scale, sheet)
     box = find_room(layout, fit.paper, room.headings[0], fit.scale)
-    view = place_wall(layout, face, fit, room, fit.windows[-1])
+    view = replace(place_wall(layout, face, fit, room, fit.windows[-1]), y=box.bottom - HEAD)
     letter_match_lines(board, view)
     board.outline([cell.box for cell in find_cells(view)], THIN_LINE)
     board.stroke(edge_lines(view), HEAVY_LINE)

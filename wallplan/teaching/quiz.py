@@ -50,7 +50,8 @@ def _ask_pieces(wall: WallLayout) -> Question:
 def _ask_halves(wall: WallLayout) -> Question:
     courses = [course.number for course in wall.courses for piece in course.pieces
                if piece.piece == "half" and piece.shape != "return"]
-    how = f"In {print_courses(list(dict.fromkeys(courses))).replace('…', 'to')}." if courses else "There is none in any course."
+    told = print_courses(list(dict.fromkeys(courses))).replace("…", "to") if courses else ""
+    how = f"In {told}." if courses else "There is none in any course."
     return Question("halves", "How many half units has the whole wall?", str(len(courses)) if courses else "none", how,
                     (len(courses),))
 
@@ -64,7 +65,8 @@ def _ask_cuts(layout: Layout, wall: WallLayout) -> tuple[Question, ...]:
     longest = min(cuts, key=lambda piece: (len(piece.mark or ""), piece.mark))
     alike = [piece for piece in cuts if piece.mark == longest.mark]
     size, measured = print_size(longest.length, layout.job.measure), layout.job.measure
-    high = "" if longest.height >= layout.job.masonry.unit.height else f", ripped to {print_size(longest.height, measured)} high"
+    ripped = longest.height < layout.job.masonry.unit.height
+    high = f", ripped to {print_size(longest.height, measured)} high" if ripped else ""
     return (
         Question("cut size", f"How long is cut {longest.mark}?", f"{size}{high}", "See the cut's letter on the sheet.",
                  (longest.length,)),
@@ -76,8 +78,9 @@ def _ask_cuts(layout: Layout, wall: WallLayout) -> tuple[Question, ...]:
 def _ask_height(layout: Layout, wall: WallLayout) -> Question:
     number = max(1, 2 * len(wall.courses) // 3)
     top = wall.courses[number - 1].top
-    return Question("height", f"How high is the top of course {number} above the datum?", print_length(top, layout.job.measure),
-                    "Read on the pole; a height is never a sum of rounded ones.", (number, top))
+    return Question("height", f"How high is the top of course {number} above the datum?",
+                    print_length(top, layout.job.measure), "Read on the pole; a height is never a sum of rounded ones.",
+                    (number, top))
 
 
 def _ask_mark(layout: Layout, wall: WallLayout) -> tuple[Question, ...]:

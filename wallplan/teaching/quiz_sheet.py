@@ -39,7 +39,7 @@ def plan_quiz_sheets(layout: Layout, paper: Paper, *, answers: bool) -> tuple[Dr
 def _make_heading(layout: Layout, answers: bool) -> Heading:
     told = (("Counted and measured on the same layout as all sheets.", "Keep this sheet from who has still to answer.")
             if answers else ("Answer from the build-up, the pole and the marks. Lengths as the tape reads.",
-                             "Name:                                   Date:"))
+                             "Name: ____________________  Date: __________"))
     face = f"{len(layout.walls)} {'wall' if len(layout.walls) == 1 else 'walls'}; distances from each wall's left end."
     return Heading("QUIZ: ANSWERS" if answers else "QUIZ", face, told, SETTING_OUT, layout.walls)
 

@@ -26,55 +26,62 @@ from wallplan.drawing.sheet_frame import Heading, find_room, frame_sheet, make_p
 from wallplan.drawing.spread import spread
 from wallplan.drawing.title_block import Sheet
 from wallplan.drawing.view import View, Window
+from wallplan.layout.model import WallLayout
 from wallplan.lengths import print_length
 from wallplan.teaching.fault_kinds import KINDS, FaultKind
 from wallplan.teaching.fitting import Fit, Room, fit_wall, place_wall
+from wallplan.teaching.grid import ROW, Row, draw_rows
 from wallplan.teaching.wrong_wall import Fault, WrongWall
 
 TOLD: dict[FaultKind, str] = {
-    "straight joint": "a joint that stands in line with one below",
+    "straight joint": "a joint in line with one below",
     "sliver": "a piece that is too short",
     "short lap": "a joint too near one below",
-    "wandering head joint": "a joint out of plumb with its own courses",
-    "course missing the head": "a course whose height misses the head",
+    "wandering head joint": "a joint out of plumb",
+    "course missing the head": "a height off the pole",
 }
 """Each kind of fault as the pupil is told to look for it."""
 
 _OVER = 14.0
+_PARTS = (0.22, 0.32, 0.09, 0.13, 0.24)
 
 
 def plan_wrong_sheets(wrong: WrongWall | None, paper: Paper, *, key: bool) -> tuple[Draft, ...]:
     """The wrong wall, or its key, on a sheet (more for a long wall); () where no wall takes five faults."""
     if wrong is None:
         return ()
-    face, heading = show_face(wrong.layout.walls[0]), _make_heading(wrong, key)
+    face, heading = _show(wrong), _make_heading(wrong, key)
 
     def under(way: Paper) -> float:
-        return max(_set_under(wrong, way.usable_width, shown).height for shown in (False, True))
+        return max(_set_key(wrong, way.usable_width).height, (len(KINDS) + 1) * ROW) + 1.0
 
-    room = Room([heading], under, _OVER)
+    room = Room([heading], under, _OVER, together=True)
     fit = fit_wall(wrong.layout, face, paper, room)
     title = "Wrong wall, key" if key else "Wrong wall"
     return tuple(Draft(title, (number, len(fit.windows)), partial(_draw_page, wrong, (fit, room), window, key))
                  for number, window in enumerate(fit.windows, start=1))
 
 
+def _show(wrong: WrongWall) -> WallLayout:
+    return show_face(wrong.layout.walls[0], wrong.layout.job.masonry.unit.thickness)[0]
+
+
 def _make_heading(wrong: WrongWall, key: bool) -> Heading:
     wall = wrong.layout.walls[0]
-    stands = "" if wrong.own else " A practice wall: the plan's own walls have no room for all five faults."
-    told = (f"Five faults stand in this wall.{stands}",
-            *(("The numbers stand over the wall; each fault is told with what the rules find. Nothing else is found.",)
-              if key else ("Find them, ring each, and write where it is and what would mend it. Heights are as built: compare "
-                           "them with the pole. Halves and cuts are not hatched.", "Name: ____________________  Date: __________")))
-    return Heading("WRONG WALL: KEY" if key else "WRONG WALL", f"{clean(wall.wall.name)}, outside face.", told, SETTING_OUT,
-                   (wall,))
+    stands = "" if wrong.own else " A practice wall: the plan's own walls have no room for all five."
+    told = [f"Five faults stand in this wall.{stands}"]
+    if key:
+        told.append("Each fault is numbered over the wall and told with what the rules find. They find nothing else.")
+    else:
+        told += ["Find them, ring each, and write where it is and what would mend it. Heights are as built: compare them "
+                 "with the pole. Halves and cuts are not hatched.", "Name: ____________________  Date: __________"]
+    seen = f"{clean(wall.wall.name)}, outside face."
+    return Heading("WRONG WALL: KEY" if key else "WRONG WALL", seen, tuple(told), SETTING_OUT, (wall,))
 
 
-def _set_under(wrong: WrongWall, width: float, key: bool) -> Panel:
-    """What stands under the wall: what to look for, or the faults."""
-    if not key:
-        return set_lines(tuple(Line(f"{kind}: {TOLD[kind]}.  Course ____  at ________  mend: ______________________", FIGURES)
-                               for kind in reversed(KINDS)), width)
+
+def _set_key(wrong: WrongWall, width: float) -> Panel:
+    """The faults, with what the rules find of each."""
     return set_lines(tuple(line for number, fault in enumerate(wrong.faults, start=1)
                            for line in _tell_fault(wrong, number, fault)), width)
 
@@ -82,20 +89,28 @@ def _set_under(wrong: WrongWall, width: float, key: bool) -> Panel:
 def _tell_fault(wrong: WrongWall, number: int, fault: Fault) -> tuple[Line, ...]:
     """The fault and where it is, and under it what the rules find and what would mend it."""
     at = print_length(fault.at, wrong.layout.job.measure)
-    found = "; ".join(f"{finding.rule}: {finding.figure} against {finding.limit}" for finding in fault.findings)
+    found = "; ".join(f"{finding.rule}: {finding.figure}, should be {finding.limit}" for finding in fault.findings)
     return (Line(f"{number}. {fault.kind}, course {fault.course}, at {at}", FIGURES),
             Line(clean(f"{found}. Mend: {fault.findings[0].remedy}."), SMALLEST))
+
+
+def _list_blanks() -> list[Row]:
+    """A row to fill in for each kind of fault, the plainest first."""
+    return [Row(("fault", "look for", "course", "at", "what would mend it"), head=True),
+            *(Row((kind, TOLD[kind], "", "", "")) for kind in reversed(KINDS))]
 
 
 def _draw_page(wrong: WrongWall, fitted: tuple[Fit, Room], window: Window, key: bool, sheet: Sheet) -> Page:
     fit, room = fitted
     board = frame_sheet(wrong.layout, fit.paper, room.headings[0], fit.scale, sheet)
     box = find_room(wrong.layout, fit.paper, room.headings[0], fit.scale)
-    view = place_wall(wrong.layout, show_face(wrong.layout.walls[0]), fit, room, window)
-    panel = _set_under(wrong, box.width, key)
-    stand(board, panel, box.left, box.bottom - panel.height)
+    view = place_wall(wrong.layout, _show(wrong), fit, room, window)
+    low = box.bottom - room.under(fit.paper)
     if key:
+        stand(board, _set_key(wrong, box.width), box.left, low)
         _number_faults(board, view, wrong.faults)
+    else:
+        draw_rows(board, _list_blanks(), box._replace(top=low), _PARTS)
     _draw_wall(board, view, fit)
     told = ("Wall with five faults; key." if key else "Wall with five faults to find.")
     return make_page(wrong.layout, board, "key" if key else "wrong-wall", room.headings[0], sheet, told)

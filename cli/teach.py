@@ -1,0 +1,51 @@
+"""``wallplan teach``: the teaching pack of a job, or of many, into a folder each."""
+
+from __future__ import annotations
+
+from functools import partial
+from pathlib import Path
+from typing import Annotated
+
+import typer
+from wallplan_cli.shared import Plans
+from wallplan_cli.sheets import PAPERS, draw_all, find_known
+
+
+def add_to(app: typer.Typer) -> None:
+    """Add the command to the program."""
+    app.command(epilog="Example: wallplan teach samples/ticket-kiosk.toml --into kiosk-lesson")(teach)
+
+
+def teach(
+    plans: Plans,
+    into: Annotated[
+        Path | None,
+        typer.Option("--into", metavar="FOLDER", help="Folder for the files; else one named as the plan, beside it.",
+                     show_default=False, readable=False),
+    ] = None,
+    paper: Annotated[
+        str | None,
+        typer.Option("--paper", metavar="PAPER", show_default=False,
+                     help="letter, tabloid, A4 or A3; else letter for a plan in feet, A4 for metric."),
+    ] = None,
+    only: Annotated[
+        list[str] | None,
+        typer.Option("--only", metavar="SHEET", show_default=False,
+                     help="Only this: build-up, courses, pole, blank, quiz, wrong-wall, marking, answer, quiz-answers or "
+                          "key; may be repeated."),
+    ] = None,
+) -> None:
+    """Draw the teaching pack of each PLAN.
+
+    A lesson as one SVG a sheet and as pages of one PDF: the wall course by course with the lap and why each piece is so,
+    corners in plan, the pole beside the wall; a sheet to draw the bond on, a quiz, a wall with five faults to find, a
+    marking sheet; and the answers, last.
+    """
+    from wallplan.planner import LESSON, draw_lesson
+
+    papers = find_known("--paper", "a paper", [paper] if paper else [], PAPERS)
+    kinds = find_known("--only", "a lesson sheet", only or [], LESSON)
+    draw = partial(draw_lesson, paper=papers[0] if papers else None, only=tuple(kinds))
+    worst = draw_all(list(dict.fromkeys(plans)), draw, into)
+    if worst:
+        raise typer.Exit(worst)
