@@ -31,15 +31,15 @@ def teach(
     only: Annotated[
         list[str] | None,
         typer.Option("--only", metavar="SHEET", show_default=False,
-                     help="Only this: build-up, courses, pole, blank, quiz, wrong-wall, marking, answer, quiz-answers or "
-                          "key; may be repeated."),
+                     help="Only this: build-up, courses, pole, blank, quiz, wrong-wall, marking, answer, quiz-answers, key "
+                          "or page; may be repeated."),
     ] = None,
 ) -> None:
     """Draw the teaching pack of each PLAN.
 
     A lesson as one SVG a sheet and as pages of one PDF: the wall course by course with the lap and why each piece is so,
     corners in plan, the pole beside the wall; a sheet to draw the bond on, a quiz, a wall with five faults to find, a
-    marking sheet; and the answers, last.
+    marking sheet; and the answers, last. And a page for the phone, one HTML file that needs no network.
     """
     from wallplan.planner import LESSON, draw_lesson
 

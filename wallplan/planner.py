@@ -25,7 +25,7 @@ if TYPE_CHECKING:
 SHEETS = ("wall", "course", "marks", "pole", "leads", "saw-list", "order", "days")
 """What ``draw_set`` makes, as ``only`` names it."""
 
-LESSON = ("build-up", "courses", "pole", "blank", "quiz", "wrong-wall", "marking", "answer", "quiz-answers", "key")
+LESSON = ("build-up", "courses", "pole", "blank", "quiz", "wrong-wall", "marking", "answer", "quiz-answers", "key", "page")
 """What ``draw_lesson`` makes, as ``only`` names it."""
 
 
@@ -106,11 +106,24 @@ def _draw_pages(layout: Layout, findings: tuple[Finding, ...], paper: str | None
 
 def draw_lesson(layout: Layout, findings: tuple[Finding, ...], paper: str | None, only: tuple[str, ...]) -> dict[str, bytes]:
     """The teaching pack of a job: file name -> contents. ``only`` names some of LESSON, () for all of them."""
+    job, wanted = f"{slug(layout.job.title)}-lesson", only or LESSON
+    files = _draw_lesson_sheets(layout, findings, paper, wanted, job)
+    if "page" in wanted:
+        from wallplan.teaching.page.build import write_page
+
+        files[f"{job}.html"] = write_page(layout)
+    return files
+
+
+def _draw_lesson_sheets(layout: Layout, findings: tuple[Finding, ...], paper: str | None, kinds: tuple[str, ...],
+                        job: str) -> dict[str, bytes]:
+    """An SVG for each lesson sheet and one PDF of all; nothing where nothing is drawn."""
+    from wallplan.teaching.lesson import DRAWN, draw_lesson_sheets
+
+    drawing = draw_lesson_sheets(layout, findings, paper, kinds) if set(kinds) & set(DRAWN) else None
+    if drawing is None or not drawing.pages:
+        return {}
     from wallplan.drawing.pdf import draw_pdf
     from wallplan.drawing.svg import draw_svg
-    from wallplan.teaching.lesson import draw_lesson_sheets
 
-    job, wanted = f"{slug(layout.job.title)}-lesson", only or LESSON
-    drawing = draw_lesson_sheets(layout, findings, paper, wanted)
-    files = {f"{job}-{page.name}.svg": draw_svg(page) for page in drawing.pages}
-    return {**files, f"{job}.pdf": draw_pdf(drawing)} if drawing.pages else {}
+    return {**{f"{job}-{page.name}.svg": draw_svg(page) for page in drawing.pages}, f"{job}.pdf": draw_pdf(drawing)}

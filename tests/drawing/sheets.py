@@ -6,9 +6,11 @@ from functools import cache
 from pathlib import Path
 
 import matplotlib
+import numpy as np
+import shapely
 from matplotlib.ft2font import FT2Font, LoadFlags
 from shapely import STRtree
-from shapely.geometry import LineString, Polygon, box
+from shapely.geometry import Polygon, box
 
 from wallplan.drawing.primitives import Area, Dot, Outlines, Page, Strokes, Text
 
@@ -56,10 +58,11 @@ def lines_of(page: Page) -> list[Polygon]:
     found: list[Polygon] = []
     for item in page.ink:
         if isinstance(item, Strokes):
-            found += [LineString([(s.x1, s.y1), (s.x2, s.y2)]).buffer(item.width / 2, cap_style="flat")
-                      for s in item.segments]
+            ends = np.array(item.segments, dtype=float).reshape(-1, 2, 2)
+            found += shapely.buffer(shapely.linestrings(ends), item.width / 2, cap_style="flat").tolist()
         elif isinstance(item, Outlines):
-            found += [box(*b).exterior.buffer(item.width / 2, join_style="mitre") for b in item.boxes]
+            rings = shapely.get_exterior_ring(shapely.box(*np.array(item.boxes, dtype=float).T))
+            found += shapely.buffer(rings, item.width / 2, join_style="mitre").tolist()
         elif isinstance(item, Area):
             found.append(box(*item.box))
         elif isinstance(item, Dot):
@@ -75,15 +78,14 @@ def faults_of(page: Page) -> list[str]:
     lines = lines_of(page)
     sheet = box(BORDER, BORDER, page.paper.width - BORDER, page.paper.height - BORDER)
     faults = [f"{text.text!r} leaves the sheet" for text, ink in zip(texts, inks, strict=True) if not sheet.covers(ink)]
-    faults += [f"a line leaves the sheet: {line.bounds}" for line in lines if not sheet.buffer(1e-6).covers(line)]
+    faults += [f"a line leaves the sheet: {lines[place].bounds}"
+               for place in np.flatnonzero(~shapely.covers(sheet.buffer(1e-6), lines)).tolist()]
     faults += [f"{text.text!r} is {text.height} mm high" for text in texts if text.height < 2.5]
     faults += [f"a line of {item.width} mm" for item in page.ink
                if isinstance(item, Strokes | Outlines) and item.width < 0.25]
     tree = STRtree(inks)
-    for place, ink in enumerate(inks):
-        faults += [f"{texts[place].text!r} meets {texts[other].text!r}"
-                   for other in tree.query(ink, "intersects") if other > place]
-    for line in lines:
-        faults += [f"{texts[place].text!r} meets a line {tuple(round(x, 1) for x in line.bounds)}"
-                   for place in tree.query(line, "intersects")]
+    faults += [f"{texts[place].text!r} meets {texts[other].text!r}"
+               for place, other in tree.query(inks, "intersects").T.tolist() if other > place]
+    faults += [f"{texts[place].text!r} meets a line {tuple(round(x, 1) for x in lines[line].bounds)}"
+               for line, place in tree.query(lines, "intersects").T.tolist()]
     return faults

@@ -45,7 +45,7 @@ def test_so_it_does_on_every_paper(paper: str) -> None:
         assert page.paper.name == paper and faults_of(page) == [], page.name
 
 
-@settings(max_examples=examples(8))
+@settings(max_examples=examples(4))
 @given(lesson_texts())
 def test_and_of_random_plans(plan: str) -> None:
     layout = lay(read_plan(plan, "landing.toml"))
@@ -55,10 +55,8 @@ def test_and_of_random_plans(plan: str) -> None:
 
 @pytest.mark.parametrize("path", SAMPLES, ids=lambda path: path.stem)
 def test_each_course_that_differs_has_its_page_and_all_others_are_named(path: Path) -> None:
-    shown: list[int] = []
     for wall in laid(path).walls:
         folds = fold_courses(wall)
-        shown += [number for fold in folds for number in (fold.course.number, *fold.alike)]
         assert sorted(number for fold in folds for number in (fold.course.number, *fold.alike)) == [
             course.number for course in wall.courses]
         for fold in folds:
@@ -66,22 +64,22 @@ def test_each_course_that_differs_has_its_page_and_all_others_are_named(path: Pa
                 pieces = [(p.left, p.length, p.piece, p.shape) for p in wall.courses[number - 1].pieces]
                 assert pieces == [(p.left, p.length, p.piece, p.shape) for p in fold.course.pieces]
                 assert number % 2 == fold.course.number % 2
-    titles = {page.ink[0].text for page in pages_of(lesson(path), "build-up") if isinstance(page.ink[0], Text)}
-    assert titles and shown
+            heads = [words_on(page).split("\n") for page in pages_of(lesson(path), "build-up")]
+            number = fold.course.number
+            assert any(line.startswith(f"COURSE {number}") for lines in heads for line in lines)
 
 
 def test_the_build_up_is_strong_where_new_thin_where_old_and_says_why() -> None:
     # The ticket kiosk's courses 1, 2, 6, 7, 12 and 13 differ; 3 and 5 are laid as 1, 4 as 2.
     drawing, layout = lesson(sample("ticket-kiosk")), laid(sample("ticket-kiosk"))
     pages = pages_of(drawing, "build-up")
-    assert [words_on(page).split("\n")[0] for page in pages] is not None
     heads = [next(line for line in words_on(page).split("\n") if line.startswith("COURSE")) for page in pages]
     assert heads == ["COURSE 1", "COURSE 2 ON 1", "COURSE 6 ON 1 TO 5", "COURSE 7 ON 1 TO 6", "COURSE 12 ON 1 TO 11",
                      "COURSE 13 ON 1 TO 12"]
     assert "Laid alike: courses 3, 5." in words_on(pages[0])
     # Course 2: half, full, full, half | full to the end, half: 14 pieces; 13 of course 1 lie under it.
     boxes = {item.width: len(item.boxes) for item in pages[1].ink if isinstance(item, Outlines) and len(item.boxes) > 3}
-    assert boxes == {HEAVY_LINE: 14, THIN_LINE: 13}
+    assert (boxes[HEAVY_LINE], boxes[THIN_LINE]) == (14, 13)
     dotted = [item for item in pages[1].ink if isinstance(item, Strokes) and item.dash == DOTTED]
     assert dotted and '8"' in words_on(pages[1]).split("\n")
     flat = " ".join(words_on(pages[1]).split())

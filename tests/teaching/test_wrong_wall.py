@@ -47,7 +47,7 @@ def test_each_fault_of_a_sample_is_found_and_nothing_else(path: Path) -> None:
     assert changed_courses(wrong) == {fault.course for fault in wrong.faults}
 
 
-@settings(max_examples=examples(12))
+@settings(max_examples=examples(5))
 @given(lesson_texts())
 def test_so_it_is_on_random_plans(plan: str) -> None:
     judge_wrong_wall(seed_faults(lay(read_plan(plan, "landing.toml"))))

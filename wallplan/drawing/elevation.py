@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from wallplan.drawing.board import Board
 from wallplan.drawing.hatching import hatch_cut, hatch_half, hatch_part
 from wallplan.drawing.lettering import FIGURES, Placer, centre_text, measure_text
@@ -34,8 +36,7 @@ def draw_elevation(board: Board, view: View) -> tuple[str, ...]:
     letter_openings(board, view)
     board.placer.take_lines(lead_lines(view, cells))
     levels = letter_levels(board, view)
-    board.outline([cell.box for cell in cells if not cell.shape], UNIT_LINE)
-    board.stroke([line for cell in cells for line in cell.edges if cell.shape], UNIT_LINE)
+    outline_cells(board, cells, UNIT_LINE)
     outline = view.outline
     band = Box(outline.left, BORDER, outline.right, outline.top - HEAVY_LINE)
     free = () if view.wall.wall.outline is None else free_paper(view, view.wall.wall.outline)
@@ -49,6 +50,13 @@ def draw_elevation(board: Board, view: View) -> tuple[str, ...]:
     draw_match_lines(board, view)
     board.placer.take(outline)
     return (*levels, *(tell_stack(stack, view) for stack in missing))
+
+
+def outline_cells(board: Board, cells: Iterable[Cell], width: float) -> None:
+    """The outlines of pieces, each of a raked or notched one's own shape, in lines of ``width`` mm; nothing for no cells."""
+    shown = tuple(cells)
+    board.outline([cell.box for cell in shown if not cell.shape], width)
+    board.stroke([line for cell in shown for line in cell.edges if cell.shape], width)
 
 
 def tell_stack(stack: tuple[Cell, ...], view: View) -> str:

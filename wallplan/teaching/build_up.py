@@ -19,6 +19,7 @@ from wallplan.drawing.elevation import (
     letter_precast,
     mark_beams,
     mark_control_joints,
+    outline_cells,
 )
 from wallplan.drawing.face import show_face
 from wallplan.drawing.lettering import FIGURES, SMALLEST, clean
@@ -193,11 +194,11 @@ def _draw_built(board: Board, view: View, fit: Fit, number: int) -> None:
     holes = tuple(view.hole(opening) for opening in view.openings)
     letter_cuts(board, new, Ground(holes, Box(outline.left, BORDER, outline.right, outline.top - HEAVY_LINE)))
     letter_precast(board, new)
-    board.outline([cell.box for cell in old], THIN_LINE)
+    outline_cells(board, old, THIN_LINE)
     hatch_cells(board, new)
     mark_beams(board, view, new)
     board.stroke(edge_lines(view), UNIT_LINE)
-    board.outline([cell.box for cell in new], HEAVY_LINE)
+    outline_cells(board, new, HEAVY_LINE)
     draw_match_lines(board, view)
 
 

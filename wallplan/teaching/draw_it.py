@@ -18,6 +18,7 @@ from wallplan.drawing.elevation import (
     letter_precast,
     mark_beams,
     mark_control_joints,
+    outline_cells,
 )
 from wallplan.drawing.face import show_face
 from wallplan.drawing.lettering import SMALLEST, clean
@@ -128,7 +129,7 @@ def draw_units(board: Board, view: View) -> None:
     outline = view.outline
     letter_cuts(board, cells, Ground(holes, Box(outline.left, outline.top - 9.0, outline.right, outline.top - HEAVY_LINE)))
     letter_precast(board, cells)
-    board.outline([cell.box for cell in cells], UNIT_LINE)
+    outline_cells(board, cells, UNIT_LINE)
     hatch_cells(board, cells)
     mark_beams(board, view, cells)
     board.outline([cell.box for cell in cells if cell.piece.shape in ("lintel", "precast")], LINTEL_LINE)

@@ -8,7 +8,7 @@ from functools import partial
 from wallplan.drawing.board import Board
 from wallplan.drawing.cautions import POLE as CAUTIONS
 from wallplan.drawing.drafts import Draft
-from wallplan.drawing.elevation import draw_match_lines, edge_lines, letter_match_lines
+from wallplan.drawing.elevation import draw_match_lines, edge_lines, letter_match_lines, outline_cells
 from wallplan.drawing.face import show_face
 from wallplan.drawing.lettering import FIGURES, clean, shorten
 from wallplan.drawing.outlines import HEAVY_LINE, THIN_LINE, find_cells
@@ -66,7 +66,7 @@ def _draw_page(layout: Layout, pole: Pole, face: WallLayout, fitted: tuple[Fit, 
     box = find_room(layout, fit.paper, room.headings[0], fit.scale)
     view = replace(place_wall(layout, face, fit, room, fit.windows[-1]), y=box.bottom - HEAD)
     letter_match_lines(board, view)
-    board.outline([cell.box for cell in find_cells(view)], THIN_LINE)
+    outline_cells(board, find_cells(view), THIN_LINE)
     board.stroke(edge_lines(view), HEAVY_LINE)
     draw_match_lines(board, view)
     x = view.outline.right + _GAP + LEFT

@@ -14,6 +14,7 @@ from wallplan.drawing.elevation import (
     edge_lines,
     letter_match_lines,
     mark_control_joints,
+    outline_cells,
 )
 from wallplan.drawing.face import show_face
 from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES, SMALLEST, clean, measure_text
@@ -124,7 +125,7 @@ def _draw_wall(board: Board, view: View, fit: Fit) -> None:
     letter_openings(board, view)
     draw_levels(board, view, fit.figures)
     draw_running(board, view, fit.figures)
-    board.outline([cell.box for cell in cells], UNIT_LINE)
+    outline_cells(board, cells, UNIT_LINE)
     board.outline([cell.box for cell in cells if cell.piece.shape in ("lintel", "precast")], LINTEL_LINE)
     board.stroke(edge_lines(view), HEAVY_LINE)
     draw_match_lines(board, view)
