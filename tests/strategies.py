@@ -270,3 +270,23 @@ def lesson_texts(draw: st.DrawFn) -> str:
     plan = {"title": "Ferry landing", "measure": draw(st.sampled_from(("feet", "metric"))),
             "sizes": draw(st.sampled_from(("actual", "nominal"))), "masonry": masonry, "wall": walls}
     return write_plan(plan)
+
+
+@st.composite
+def outlined_plans(draw: st.DrawFn) -> str:
+    """The text of a plan of one block wall with steps of its footing by half courses, steps of its top, or a gable."""
+    length = draw(st.integers(10, 22)) * 16
+    lines = ['title = "Slip"', 'measure = "feet"', f'sizes = "{draw(st.sampled_from(["nominal", "actual"]))}"',
+             'masonry.unit = "block-8"', "[[wall]]", 'name = "Slip"', f"length = {length}", f"height = {draw(st.integers(6, 9)) * 8}"]
+    kinds = draw(st.sampled_from([("step",), ("top_step",), ("step", "top_step"), ("gable",), ("step", "gable")]))
+    if "gable" in kinds:
+        pitch = draw(st.sampled_from(["4/12", "6/12", "8/12", "12/12", "35 deg"]))
+        lines.append(f'[[wall.gable]]\npitch = "{pitch}"' + draw(st.sampled_from(["", "", "\nridge = 0"])))
+    for kind in ("step", "top_step"):
+        at = 0
+        for _ in range(draw(st.integers(1, 2)) if kind in kinds else 0):
+            at += draw(st.integers(3, 5)) * 16 + draw(st.sampled_from([0, 8]))
+            rise = draw(st.sampled_from([8, 16] if kind == "top_step" else [8, 16, 4, 12]))
+            if at <= length - 48:
+                lines.append(f"[[wall.{kind}]]\nat = {at}\n{draw(st.sampled_from(['up', 'down']))} = {rise}")
+    return "\n".join(lines)

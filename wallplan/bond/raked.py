@@ -17,7 +17,7 @@ from wallplan.bond.figures import Terms
 ROUNDING = 2
 """Ticks by which joints that share what a run has over may differ from one another, and pieces with them."""
 
-MOST_CHOICES = 48
+MOST_CHOICES = 24
 """So many of the best ways to lay a course are carried on to the next."""
 
 Grade = tuple[int, int, int, int, int, int]
@@ -29,7 +29,7 @@ class RakedRun:
     """One run under a slope, nominal: from ``start`` to ``end`` at its bottom, shorter at its top by the rakes.
 
     ``joints`` are those of the bond inside it, in order; each is ``open`` wider than the one aimed for, or closer where
-    that is negative. ``start`` is a joint before its first piece.
+    that is negative. ``start`` is a joint before its first piece, ``half`` half a joint's width.
     """
 
     start: int
@@ -37,6 +37,7 @@ class RakedRun:
     rakes: tuple[int, int]
     joints: tuple[int, ...]
     open: int = 0
+    half: int = 0
 
     def lengths(self, joints: tuple[int, ...]) -> tuple[int, ...]:
         """Nominal lengths of its pieces between these joints."""
@@ -44,7 +45,7 @@ class RakedRun:
 
 
 class Choice(NamedTuple):
-    """A way to lay the raked runs of one course: the joints of each, and those of them that may have been moved."""
+    """A way to lay the raked runs of one course: the joints of each, and the middles of those that may have been moved."""
 
     joints: tuple[tuple[int, ...], ...]
     loose: tuple[int, ...]
@@ -55,8 +56,8 @@ def settle_rakes(terms: Terms, courses: Sequence[tuple[RakedRun, ...]],
                  beside: Sequence[tuple[int, ...]]) -> tuple[tuple[tuple[int, ...], ...], ...]:
     """The joints of every raked run, course by course from the lowest.
 
-    ``beside`` are the joints of the other runs of each course; of the course under the first come first, those of the
-    course over the last come last. () for no courses.
+    ``beside`` are the middles of the joints of the other runs of each course; those of the course under the first come
+    first, those of the course over the last come last. () for no courses.
     """
     best: list[tuple[Grade, tuple[Choice, ...]]] = [((0, 0, 0, 0, 0, 0), ())]
     firm = [_firm_joints(terms, runs, also) for runs, also in zip(courses, beside[1:-1], strict=True)]
@@ -88,8 +89,8 @@ def least_ends(terms: Terms, run: RakedRun) -> tuple[int, int]:
 
 
 def _firm_joints(terms: Terms, runs: tuple[RakedRun, ...], also: tuple[int, ...]) -> tuple[int, ...]:
-    """The joints of a course that stay where the bond has them."""
-    return (*also, *(joint for run in runs for joint in _split(terms, run)[1]))
+    """The middles of the joints of a course that stay where the bond has them."""
+    return (*also, *(joint + run.half for run in runs for joint in _split(terms, run)[1]))
 
 
 def _split(terms: Terms, run: RakedRun) -> tuple[tuple[int, ...], tuple[int, ...], tuple[int, ...]]:
@@ -120,11 +121,13 @@ def _choose_run(terms: Terms, run: RakedRun, neighbours: tuple[int, ...]) -> lis
         loose = tuple(sorted({*one, *other}))
         joints = tuple(sorted({*loose, *firm}))
         if all(0 < length <= terms.module + ROUNDING for length in run.lengths(joints)):
-            found.append(Choice((joints,), loose, _add(_grade(terms, run, joints), _laps(terms, loose, neighbours))))
+            middles = tuple(joint + run.half for joint in loose)
+            grade = _add(_grade(terms, run, joints, loose), _laps(terms, middles, neighbours))
+            found.append(Choice((joints,), middles, grade))
     if not found:
         step = terms.module + run.open
         units = tuple(range(run.start + step, run.end - terms.least, step))
-        found = [Choice((units,), units, _grade(terms, run, units))]
+        found = [Choice((units,), tuple(unit + run.half for unit in units), _grade(terms, run, units, units))]
     return sorted(found, key=lambda choice: choice.grade)[:MOST_CHOICES]
 
 
@@ -145,13 +148,13 @@ def _ways(terms: Terms, run: RakedRun, side: int, near: tuple[int, ...], firm: t
     if nearest is not None:
         between = abs(nearest - end) - 2 * run.open
         lengths |= {between - length for length in (*terms.stock, *laps, terms.least)}
-    lengths |= {inward * (joint + way * terms.lap - end) - run.open for joint in neighbours for way in (1, -1)}
+    lengths |= {inward * (joint - run.half + way * terms.lap - end) - run.open for joint in neighbours for way in (1, -1)}
     for length in sorted(lengths):
         if terms.least <= length <= terms.module:
             yield (end + inward * (length + run.open),)
 
 
-def _grade(terms: Terms, run: RakedRun, joints: tuple[int, ...]) -> Grade:
+def _grade(terms: Terms, run: RakedRun, joints: tuple[int, ...], loose: tuple[int, ...]) -> Grade:
     broken = raked = cutting = short = 0
     for start, end, length in zip((run.start, *joints), (*joints, run.end), run.lengths(joints), strict=True):
         sloped = start < run.start + run.rakes[0] or end > run.end - run.rakes[1]
@@ -160,7 +163,7 @@ def _grade(terms: Terms, run: RakedRun, joints: tuple[int, ...]) -> Grade:
         short += 2 * length <= terms.module
         if sloped or all(abs(length - stock) > ROUNDING for stock in terms.stock):
             cutting += 2 if 2 * length < terms.module else 1
-    moved = sum(min((abs(joint - other) for other in run.joints), default=0) for joint in joints)
+    moved = sum(min((abs(joint - other) for other in run.joints), default=0) for joint in loose)
     return broken, raked, cutting, short, len(joints) + 1, moved
 
 

@@ -71,7 +71,7 @@ def find_bays(wall: Wall, masonry: Masonry, row: Row, *, square: bool = False) -
 def _cut_parts(outline: Outline, masonry: Masonry, row: Row, square: bool) -> Iterator[Bay]:
     """What is laid of a course between neighbouring places of the outline."""
     for left, right in pairwise(sorted({at for at, _ in (*outline.footing, *outline.top)})):
-        foot, (begin, end) = _edge(outline.footing, left, right)[0], _edge(outline.top, left, right)
+        (foot, _, _), (begin, end, peak) = _edge(outline.footing, left, right), _edge(outline.top, left, right)
         low = _settle_low(foot, masonry, row)
         if low is None:
             continue
@@ -79,17 +79,18 @@ def _cut_parts(outline: Outline, masonry: Masonry, row: Row, square: bool) -> It
             high = _settle_high(begin, low, masonry, row)
             if high is not None:
                 yield Bay(left, right, low, high)
-        elif max(begin, end) > low:
-            whole = Bay(left, right, low, row.top)
-            yield whole if square else _slope(whole, begin, end)
+        elif square and peak > low:
+            yield Bay(left, right, low, row.top)
+        elif not square and max(begin, end) > low:
+            yield _slope(Bay(left, right, low, row.top), begin, end)
 
 
-def _edge(line: tuple[Place, ...], left: int, right: int) -> tuple[int, int]:
-    """Heights of a line just right of ``left`` and just left of ``right``, between which it is straight."""
+def _edge(line: tuple[Place, ...], left: int, right: int) -> tuple[int, int, int]:
+    """Heights of a line just right of ``left`` and just left of ``right``, between which it is straight, and its highest."""
     for (begin, low), (end, high) in pairwise(line):
         if begin <= left and right <= end and begin < end:
             first, last = (low + round((high - low) * (at - begin) / (end - begin)) for at in (left, right))
-            return first, last
+            return first, last, max(low, high)
     raise ValueError("an outline runs from the wall's left end to its right one")
 
 

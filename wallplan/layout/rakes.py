@@ -56,7 +56,7 @@ def _cut_course(laid: list[LaidRun], bays: tuple[Bay, ...], joint: int) -> list[
             width = run.joints[0] or joint
             after = {one[0] + one[1]: two[0] for one, two in pairwise(run.pieces)
                      if left < one[0] + one[1] and two[0] < right}
-            raked = RakedRun(left - width, right, rakes, tuple(after), width - joint)
+            raked = RakedRun(left - width, right, rakes, tuple(after), width - joint, width // 2)
             cuts.append(_Cut(left, right, width, after, raked))
     return cuts
 
@@ -85,7 +85,7 @@ def _joints_in(tracks: LaidTracks, number: int) -> tuple[int, ...]:
 
 
 def _joints_of(run: LaidRun) -> list[int]:
-    return [left + length for left, length in run.pieces[:-1]]
+    return [(one[0] + one[1] + two[0]) // 2 for one, two in pairwise(run.pieces)]
 
 
 def _lay(cut: _Cut, joints: tuple[int, ...], number: int, terms: Terms, joint: int) -> LaidRun:

@@ -125,15 +125,17 @@ def _check_coursing(wall: ReadWall, outline: Outline, masonry: Masonry, notebook
     if unit.height_of_courses(count) != outline.coursed:
         return  # beds are shared out, or a course is ripped: the check measures what was laid
     lines = [unit.height_of_courses(course) for course in range(count + 1)]
-    for step, level, foot in _levels(wall, outline):
+    told: set[KeyPath] = set()
+    for path, level, foot in _levels(wall, outline):
         off = level - max((line for line in lines if line <= level), default=0)
-        if _is_met(off, masonry, foot):
+        if _is_met(off, masonry, foot) or path in told:
             continue
+        told.add(path)
         most = FIRST_BED[1] - unit.bed_joint if foot else unit.bed_joint // 2
         least = unit.bed_joint + THINNEST_RIP
         lower, higher = _show_moves(off, unit.gauge, most, least, foot)
         what = "the footing" if foot else "the top"
-        notebook.note((*step.path, "up" if step.rise > 0 else "down"), f"{what} comes to {notebook.show(level)}, which is "
+        notebook.note(path, f"{what} comes to {notebook.show(level)}, which is "
                       f"{notebook.show_size(off)} over a course line: too much for a bed, too little for a course ripped to "
                       f"an inch; make it {notebook.show_least(lower)} lower or {notebook.show_least(higher)} higher")
 
@@ -153,9 +155,13 @@ def _show_moves(off: int, gauge: int, most: int, least: int, foot: bool) -> tupl
     return off - most, least - off
 
 
-def _levels(wall: ReadWall, outline: Outline) -> Iterator[tuple[ReadStep, int, bool]]:
-    """Each step with the level right of it, and whether it is the footing's."""
+def _levels(wall: ReadWall, outline: Outline) -> Iterator[tuple[KeyPath, int, bool]]:
+    """Each level of a stepped footing or top, the key that it hangs on, and whether it is the footing's."""
     for steps, line, foot in ((wall.read_outline.steps, outline.footing, True),
                               (wall.read_outline.top_steps, outline.top, False)):
-        for step in in_order(steps):
-            yield step, level_at(line, step.at), foot
+        ordered = in_order(steps)
+        if ordered:
+            first = ordered[0]
+            yield (*first.path, "up" if first.rise > 0 else "down"), line[0][1], foot
+        for step in ordered:
+            yield (*step.path, "up" if step.rise > 0 else "down"), level_at(line, step.at), foot

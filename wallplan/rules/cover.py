@@ -51,7 +51,7 @@ def check_cover(wall: AsLaid) -> tuple[Finding, ...]:
         band = bands[pattern]
         filled, net = filled + band.pieces + band.joints, net + band.net
         breaks.extend(replace(one, course=course) for one in band.breaks)
-    if not breaks and abs(filled - net) > (1e-9 if wall.outline is None else 1e-5) * net:
+    if not breaks and wall.outline is None and abs(filled - net) > 1e-9 * net:
         breaks.append(Break(None, None, f"pieces and joints fill {filled / net:.6%}", "100 %", "find what is laid twice"))
     figure = f"{len(wall.left)} pieces in {len(wall.layout.courses)} courses; with their joints they fill 100 %"
     return report_breaks(wall, "cover", COVER, breaks) or (report_held(wall, "cover", COVER, figure, "100 %"),)
@@ -140,20 +140,30 @@ def _measure_band(wall: AsLaid, course: int, openings: tuple[Bounds, ...]) -> Ba
 
     low, span = wall.layout.courses[course].bottom, slice(wall.first[course], wall.first[course + 1])
     boxes = shapely.box(wall.left[span], wall.bottom[span] - low, wall.right[span], wall.top[span] - low)
-    band = shapely.box(wall.start, 0, wall.end, _height(wall, course))
+    band = _open_band(wall, course, openings)
     if wall.outline is not None:
         boxes = _shape_raked(wall, course, boxes)
         band = shapely.intersection(band, translate(trace(wall.outline, wall.start, wall.end), 0, -low))
-    if openings:
-        band = shapely.difference(band, shapely.union_all(shapely.box(*np.array(openings, dtype=float).T)))
-    laid = shapely.union_all(boxes)
+    laid, limits = shapely.union_all(boxes), band
     void = shapely.difference(band, laid)
+    if wall.outline is not None:
+        # How far a level top may be off its courses is the steps' to judge.
+        over = trace(wall.outline, wall.start, wall.end, wall.masonry.unit.bed_joint // 2 + ROUNDING)
+        limits = shapely.intersection(_open_band(wall, course, openings), translate(over, 0, -low))
     breaks = (
         *_overlaps(wall, boxes),
-        *(_outside if wall.outline is None else _beyond)(wall, _height(wall, course), shapely.difference(laid, band)),
+        *(_outside if wall.outline is None else _beyond)(wall, _height(wall, course), shapely.difference(laid, limits)),
         *_holes(wall, void, low),
     )
     return Band(breaks, float(shapely.area(boxes).sum()), float(void.area), float(band.area))
+
+
+def _open_band(wall: AsLaid, course: int, openings: tuple[Bounds, ...]) -> BaseGeometry:
+    """A course's band from end to end without its openings."""
+    import shapely
+
+    band = shapely.box(wall.start, 0, wall.end, _height(wall, course))
+    return shapely.difference(band, shapely.union_all(shapely.box(*np.array(openings, dtype=float).T))) if openings else band
 
 
 def _shape_raked(wall: AsLaid, course: int, boxes: Ints) -> Ints:

@@ -138,10 +138,15 @@ def _read_line(wall: AsLaid, same: list[int], span: slice, odd: bool, layered: b
     drift = np.abs(inner[last] - inner[first])
     names = [_name_end(wall, int(wall.rows.bottom[row]), int(wall.rows.top[row]), kind[at], left[at], width[at])
              for at in breaks.tolist()]
+    told = _read_ends(wall, row, (start + before, end), names)
+    # What a slope cuts off of a run has opened or closed joints too.
+    off = np.maximum.reduceat(np.append(np.where(ends, 0, np.abs(width - joint)), 0), first) if len(width) else drift
+    sloped = (told["rakes"][0] > 0) | (told["rakes"][1] > 0)
+    drift = np.where(sloped, np.maximum(drift, off * (-(-(wall.end - wall.start) // wall.masonry.module))), drift)
     run = np.searchsorted(breaks, np.flatnonzero(~ends))
     return Line(
         odd=odd, layered=layered, courses=tuple(int(rows.course[one]) for one in same), joints=left[~ends],
-        slack=drift[run], start=start, end=end, drift=drift, **_read_ends(wall, row, (start + before, end), names),
+        slack=drift[run], start=start, end=end, drift=drift, **told,
     )
 
 

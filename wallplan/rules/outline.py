@@ -26,13 +26,20 @@ class Riser(NamedTuple):
 
 
 @lru_cache(maxsize=64)
-def trace(outline: Outline, start: int, end: int) -> Polygon:
-    """The wall's polygon in ticks. Its ends are drawn out to ``start`` and ``end``, behind an inside corner."""
+def trace(outline: Outline, start: int, end: int, over: int = 0) -> Polygon:
+    """The wall's polygon in ticks. Its ends are drawn out to ``start`` and ``end``, behind an inside corner.
+
+    Level tops are taken ``over`` ticks higher.
+    """
     from shapely.geometry import Polygon
 
+    raised = []
+    for (at, level), (to, other) in pairwise(outline.top):
+        up = over if level == other else 0
+        raised += [(at, level + up), (to, other + up)]
     foot, top = ([(start if at == line[0][0] else end if at == line[-1][0] else at, level) for at, level in line]
-                 for line in (outline.footing, outline.top))
-    return Polygon([*foot, *reversed(top)])
+                 for line in (outline.footing, raised))
+    return Polygon([*foot, *reversed(top)]).buffer(0)
 
 
 def cut_level(outline: Outline, start: int, end: int, height: float) -> tuple[Interval, ...]:

@@ -40,7 +40,7 @@ def _lowest_on(wall: AsLaid, left: int, right: int, level: int) -> Ints:
     """The pieces that lie over a stretch of footing with nothing under them but it."""
     least, near = wall.masonry.joint, level + 2 * wall.masonry.unit.gauge + wall.hole
     under = wall.bottom + np.where(wall.bottom < level, wall.notched, 0)
-    over = np.flatnonzero((under >= level) & (under <= near)
+    over = np.flatnonzero((wall.top > level + ROUNDING) & (under <= near)
                           & (np.minimum(wall.right, right) - np.maximum(wall.left, left) > least))
     low, high, bottom = np.maximum(wall.left[over], left), np.minimum(wall.right[over], right), under[over]
     lowest = [piece for place, piece in enumerate(over.tolist())
