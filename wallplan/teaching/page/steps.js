@@ -15,7 +15,8 @@ function showLaid(at) {
   wall().steps.slice(0, at).forEach(([, , course, pieces], index) =>
     pieces.forEach((piece) => { states[course][piece] = index === at - 1 ? NEW : LAID; }));
   const [title, why, index, pieces, closes, line] = wall().steps[at - 1], course = readCourse(index);
-  const order = new Map(pieces.map((piece, turn) => [piece, closes && turn === pieces.length - 1 ? "last" : `${turn + 1}.`]));
+  const own = pieces.filter((piece) => readPiece(course, piece).style !== "apart" || readPiece(course, piece).label === "lintel");
+  const order = new Map(own.map((piece, turn) => [piece, closes && turn === own.length - 1 ? "last" : `${turn + 1}.`]));
   drawPicture(states, [index], `Step ${at} of ${wall().steps.length}, ${read(title)}. New pieces: ${pieces.length}.`);
   if (line) drawMasonsLine(course);
   nameCourse(course);

@@ -18,7 +18,7 @@ function drawStrip({course, show, below = null, both = false, order = null, extr
   const low = below ? (below.top - below.bottom) * up : 0, wide = wall().length * across + 2 * EDGE;
   const kept = strip.wall === now.wall && strip.scroll ? strip.scroll.scrollLeft : 0;
   Object.assign(strip, {across, up, high, course: course.index, wall: now.wall});
-  const line = make("div", {class: "line"}, drawLine(course, show, up, 0, high, order),
+  const line = make("div", {class: "line"}, drawHoles(course, wide, high), drawLine(course, show, up, 0, high, order),
     ...(below ? [drawLaps(course, show, wide, high), both ? drawLine(below, () => OTHER, up, high + BAND, low, null)
       : drawBelow(below, wide, up, high + BAND, low)] : [drawFooting(wide, high)]), ...extra);
   place(line, {width: wide, height: high + (below ? BAND + low : 24) + 4});
@@ -51,8 +51,20 @@ function drawButton(course, at, state, turn, count, order, up, floor) {
     width: wide, height: piece.height * up});
 }
 
+// Openings and control joints beside which the course stops.
+function drawHoles(course, wide, high) {
+  const parts = [];
+  wall().openings.filter(([, bottom, , top]) => bottom < course.top && top > course.bottom).forEach(([left, , right, , name]) => {
+    const x = EDGE + left * strip.across, w = (right - left) * strip.across, words = read(name);
+    parts.push(draw("path", {class: "jambs", d: `M${x} 0v${high}M${x + w} 0v${high}`}));
+    if (words.length * 8 < w - 8) parts.push(draw("text", {x: x + w / 2, y: high / 2 + 5}, words));
+  });
+  wall().controls.forEach((at) => parts.push(draw("path", {class: "jambs", d: `M${EDGE + at * strip.across} 0v${high}`})));
+  return draw("svg", {class: "below", width: wide, height: high, "aria-hidden": "true"}, ...parts);
+}
+
 function drawBelow(below, wide, up, from, low) {
-  const paths = {whole: "", part: "", cut: "", other: ""};
+  const paths = {whole: "", part: "", cut: "", apart: ""};
   const labels = [];
   below.pieces.forEach((_, at) => {
     const piece = readPiece(below, at);

@@ -8,6 +8,7 @@ from wallplan.lengths import Measure, print_length, print_size
 from wallplan.plan.job import Job
 
 SIZES = {"full": "full", "three-quarter": "three-quarter", "half": "half", "quarter": "quarter"}
+FACES = {"return": "end-on", "precast": "lintel", "lintel": "lintel", "bond beam": "beam"}
 SHAPES = {"corner": "corner unit", "sash": "sash unit", "bond beam": "bond-beam unit", "lintel": "lintel unit"}
 
 
@@ -45,16 +46,18 @@ def name_piece(piece: Piece, unit: Unit) -> str:
 def label_piece(piece: Piece) -> str:
     """The word that fits on a piece's face: full, half, its cut's letter, or what it is in the wall."""
     if piece.shape in ("return", "precast"):
-        return {"return": "other wall", "precast": "lintel"}[piece.shape]
+        return FACES[piece.shape]
     if piece.mark is not None:
         return f"cut {piece.mark}"
+    if piece.shape in FACES:
+        return FACES[piece.shape]
     return {"three-quarter": "3/4", "quarter": "1/4"}.get(piece.piece, piece.piece)
 
 
 def style_piece(piece: Piece) -> str:
-    """How a piece is drawn: whole, part (a stock length under the full one), cut or other (the other wall's, precast)."""
+    """How a piece is drawn: whole, part (a stock length under the full one), cut or apart (another wall's, precast)."""
     if piece.shape in ("return", "precast"):
-        return "other"
+        return "apart"
     if piece.mark is not None or piece.piece == "cut":
         return "cut"
     return "whole" if piece.piece == "full" else "part"
