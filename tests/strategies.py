@@ -117,12 +117,12 @@ def _opening(draw: st.DrawFn, measure: Measure, unit: Unit, start: int) -> tuple
 
 
 @st.composite
-def wall_tables(draw: st.DrawFn, measure: Measure, unit: Unit, name: str) -> Table:
-    """A straight wall with up to four openings side by side, right of them perhaps a control joint."""
+def wall_tables(draw: st.DrawFn, measure: Measure, unit: Unit, name: str, most_openings: int = 4) -> Table:
+    """A straight wall with some openings side by side, right of them perhaps a control joint."""
     module = unit.length + unit.joint
     reach, top = 0, 0
     openings = []
-    for _ in range(draw(st.integers(0, 4))):
+    for _ in range(draw(st.integers(0, most_openings))):
         opening, reach, high = _opening(draw, measure, unit, reach)
         openings.append(opening)
         top = max(top, high)
@@ -290,3 +290,117 @@ def outlined_plans(draw: st.DrawFn) -> str:
             if at <= length - 48:
                 lines.append(f"[[wall.{kind}]]\nat = {at}\n{draw(st.sampled_from(['up', 'down']))} = {rise}")
     return "\n".join(lines)
+
+
+@st.composite
+def own_unit_tables(draw: st.DrawFn) -> Table:
+    """A unit that no catalogue holds, of plausible sizes; some cannot be and are told as mistakes. Given in millimetres."""
+    kind = draw(st.sampled_from(["block", "brick"]))
+    long, high = (st.integers(290, 600), st.integers(90, 250)) if kind == "block" else (st.integers(180, 300), st.integers(40, 90))
+    length, height, joint = draw(long), draw(high), draw(st.integers(5, 13))
+    measured = draw(st.lists(st.integers(-3, 3), min_size=2, max_size=6))
+    spread = draw(st.booleans())
+    table: Table = {
+        "key": "quay-unit", "kind": kind, "height": f"{height} mm", "thickness": f"{draw(st.integers(90, 300))} mm",
+        "length": [f"{length + one} mm" for one in measured] if spread else f"{length} mm", "joint": f"{joint} mm",
+    }
+    choices: dict[str, object] = {
+        "half": draw(st.one_of(st.booleans(), st.just(f"{(length - joint) // 2} mm"))),
+        "half_high": f"{(height - joint) // 2} mm", "leads": draw(st.integers(1, 9)), "solid": draw(st.booleans()),
+        "gauge": f"{height + draw(st.integers(1, 15))} mm", "tightest_joint": f"{draw(st.integers(1, joint))} mm",
+        "widest_joint": f"{draw(st.integers(joint, 20))} mm", "quarter": f"{(length - 3 * joint) // 4} mm",
+        "three_quarter": f"{(3 * length - joint) // 4} mm",
+        "shapes": draw(st.lists(st.sampled_from(["stretcher", "corner", "sash", "bond beam", "lintel"]), unique=True, min_size=1)),
+    }
+    return table | {key: choices[key] for key in draw(st.lists(st.sampled_from(sorted(choices)), unique=True))}
+
+
+@st.composite
+def order_tables(draw: st.DrawFn, measure: Measure) -> Table:
+    """What an order asks: some of the keys, with steel or without."""
+    percent, few = st.integers(0, 30), st.integers(1, 4)
+    inches = lengths(measure, 4 * TICKS_PER_INCH, 80 * TICKS_PER_INCH).map(lambda written: written.text)
+    mix = draw(st.sampled_from([{"cement": 1, "lime": 1, "sand": 6}, {"masonry_cement": 1, "sand": 3}, {"lime": 1, "sand": 3},
+                                {"cement": 1, "lime": 0.25, "sand": 3.5}, {"cement": 3, "fire_clay": 1, "sand": 12}]))
+    steel: Table = {
+        "bar": draw(st.sampled_from(["#4", "#5", "12 mm"])), "bond_beam_bars": draw(st.integers(0, 3)),
+        "cell_spacing": draw(inches), "jamb_cells": draw(st.booleans()), "reinforcement_courses": draw(few),
+        "tie_courses": draw(few), "tie_spacing": draw(inches), "gasket": draw(st.booleans()), "hook": draw(inches),
+    }
+    steel = {key: steel[key] for key in draw(st.lists(st.sampled_from(sorted(steel)), unique=True))}
+    table: Table = {
+        "spare": draw(percent), "mortar_waste": draw(percent), "grout_waste": draw(percent), "mix": mix, "masons": draw(few),
+        "batch": draw(st.integers(6, 30)), "output": [draw(st.integers(50, 99)), draw(st.integers(100, 500))],
+        "day_height": draw(inches), "pour_height": draw(inches), "scaffold": draw(inches), "currency": "EUR", "steel": steel,
+        "item": [{"name": "full", "pallet": draw(st.integers(1, 500)), "price": draw(st.floats(0.1, 9).map(lambda n: round(n, 2)))}],
+    }
+    return {key: table[key] for key in draw(st.lists(st.sampled_from(sorted(table)), unique=True))}
+
+
+@st.composite
+def _walls_that_meet(draw: st.DrawFn, measure: Measure, unit: Unit) -> list[Table]:
+    """Walls round a corner, a closed rectangle, or a closed L with its inside corner; openings in the first ones."""
+    module, low, high = unit.length + unit.joint, 8, 20
+    step = draw(st.sampled_from([module, module // 2, TICKS_PER_INCH if measure == "feet" else 10 * TICKS_PER_MM]))
+    least = 2 * (unit.thickness + unit.length) + module
+
+    def side() -> int:
+        return -(-(least + draw(st.integers(low, high)) * module // 4) // step) * step
+
+    form = draw(st.sampled_from(["two", "three", "rectangle", "L"]))
+    a, b, c, d = side(), side(), side(), side()
+    lengths_of = {"two": [a, b], "three": [a, b, c], "rectangle": [a, b, a, b], "L": [a + c, b, a, d, c, b + d]}[form]
+    ends = ["outside corner"] * len(lengths_of)
+    if form in ("two", "three"):
+        ends[-1] = "end"
+    if form == "three" and draw(st.booleans()):
+        ends[1] = "inside corner"
+    if form == "L":
+        ends[2] = "inside corner"
+    courses = draw(st.integers(5, 16))
+    walls = []
+    for number, (length, right) in enumerate(zip(lengths_of, ends, strict=True)):
+        wall: Table = {"name": f"Side {number + 1}", "length": f"{length / TICKS_PER_MM} mm", "courses": courses,
+                       "left": ends[number - 1], "right": right}
+        clear = unit.thickness + unit.length
+        if draw(st.booleans()) and length > 2 * clear + module:
+            first = draw(st.integers(0, courses - 3))
+            wall["opening"] = [{
+                "from_left": f"{clear / TICKS_PER_MM} mm", "width": f"{(length - 2 * clear) / TICKS_PER_MM} mm",
+                "sill": f"{first * unit.gauge / TICKS_PER_MM} mm", "bearing": f"{unit.length / 4 / TICKS_PER_MM} mm",
+                "height": f"{draw(st.integers(1, courses - first - 1)) * unit.gauge / TICKS_PER_MM} mm",
+            }]
+        walls.append(wall)
+    return walls
+
+
+@st.composite
+def whole_plans(draw: st.DrawFn) -> str:
+    """The text of a plan with any key that a plan may have: nearly all can be laid, a few are told as mistakes."""
+    unit = draw(st.sampled_from(sorted(units().values(), key=lambda unit: unit.key)))
+    measure: Measure = draw(st.sampled_from(("feet", "metric")))
+    masonry: Table = {"unit": unit.key, "bond": draw(st.sampled_from(["half", "half", "third", "quarter", "stack"]))}
+    plan: Table = {"title": "Ferry landing", "measure": measure, "sizes": draw(st.sampled_from(["actual", "actual", "nominal"]))}
+    if draw(st.integers(0, 3)) == 0:
+        plan["own_unit"] = draw(own_unit_tables())
+        masonry["unit"] = "quay-unit"
+    choices: dict[str, object] = {
+        "leads": draw(st.integers(1, 12)), "keep_bond": draw(st.booleans()), "joint": f"{draw(st.integers(8, 12))} mm",
+        "least_lap": draw(lengths(measure, 0, unit.length // 2)).text, "least_piece": draw(lengths(measure, 0, unit.length // 2)).text,
+    }
+    masonry |= {key: choices[key] for key in draw(st.lists(st.sampled_from(sorted(choices)), unique=True, max_size=2))}
+    if draw(st.integers(0, 2)) == 0:
+        plan["wall"] = draw(_walls_that_meet(measure, unit))
+    else:
+        names = draw(st.lists(st.sampled_from(["Landing", "Water", "Road"]), min_size=1, max_size=2, unique=True))
+        most = draw(st.sampled_from([1, 1, 1, 2, 2, 4]))
+        plan["wall"] = [draw(wall_tables(measure, unit, name, most)) for name in names]
+        if len(names) > 1 and draw(st.booleans()):
+            for first, second in zip(plan["wall"], plan["wall"][1:], strict=False):
+                first["right"] = second["left"] = "straight"
+                second["height"] = plan["wall"][0]["height"]
+    plan["masonry"] = masonry
+    for key, tables in (("order", order_tables(measure)), ("advice", advice_tables(measure))):
+        if draw(st.booleans()):
+            plan[key] = draw(tables)
+    return write_plan(plan)

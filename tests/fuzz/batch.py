@@ -1,0 +1,91 @@
+"""Many random plans and spoilt files in one process, by seed; what came of them added up."""
+
+from __future__ import annotations
+
+import tempfile
+import time
+from dataclasses import dataclass
+from pathlib import Path
+
+from hypothesis import HealthCheck, Phase, given, settings
+from hypothesis import seed as seeded
+
+from tests.fuzz.spoil import spoil
+from tests.fuzz.walk import Walked, refuse_file, walk_plan
+from tests.strategies import nearly_valid_plans, whole_plans
+
+DRAWN_EVERY, ADVISED_EVERY = 25, 25
+
+
+@dataclass(frozen=True)
+class Tally:
+    """What came of many plans. ``faults`` are files with what is wrong with how they were dealt with."""
+
+    laid: int = 0
+    pieces: int = 0
+    breaking: int = 0
+    refused: int = 0
+    mistakes: int = 0
+    bad: int = 0
+    good_after_all: int = 0
+    faults: tuple[tuple[bytes, str], ...] = ()
+
+    def with_others(self, other: Tally) -> Tally:
+        """Both added up."""
+        return Tally(*(getattr(self, name) + getattr(other, name) for name in self.__dataclass_fields__))
+
+    def tell(self) -> str:
+        """In two lines."""
+        return (f"plans: {self.laid:,} laid, {self.pieces:,} pieces; {self.breaking:,} break a rule and say so; {self.refused:,} refused\n"
+                f"bad files: {self.bad:,} refused, {self.mistakes:,} mistakes told; {self.good_after_all:,} were good after all\n"
+                f"faults: {len(self.faults)}")
+
+
+def walk_many(seed: int, count: int, until: float) -> Tally:
+    """So many plans that can be laid, or fewer where the time is over."""
+    tally = Tally()
+
+    @seeded(seed)
+    @settings(max_examples=4 * count, database=None, deadline=None, phases=[Phase.generate],
+              suppress_health_check=list(HealthCheck))
+    @given(whole_plans())
+    def one(text: str) -> None:
+        nonlocal tally
+        if tally.laid < count and time.monotonic() < until:
+            walked = walk_plan(text, draw=tally.laid % DRAWN_EVERY == 0, advise=tally.laid % ADVISED_EVERY == 1)
+            tally = tally.with_others(_count_plan(walked, text.encode()))
+
+    one()
+    return tally
+
+
+def spoil_many(seed: int, count: int, until: float) -> Tally:
+    """So many bad files, or fewer where the time is over: spoilt texts, and plans with mistakes in them."""
+    tally = Tally()
+    with tempfile.TemporaryDirectory() as place:
+        path = Path(place) / "plan.toml"
+
+        @seeded(seed)
+        @settings(max_examples=3 * count, database=None, deadline=None, phases=[Phase.generate],
+                  suppress_health_check=list(HealthCheck))
+        @given(whole_plans() | nearly_valid_plans())
+        def one(text: str) -> None:
+            nonlocal tally
+            if tally.bad < count and time.monotonic() < until:
+                data = spoil(text, seed * 100_000 + tally.bad + tally.good_after_all)
+                path.write_bytes(data)
+                tally = tally.with_others(_count_bad(refuse_file(path), data))
+
+        one()
+    return tally
+
+
+def _count_plan(walked: Walked, text: bytes) -> Tally:
+    return Tally(laid=bool(walked.pieces), pieces=walked.pieces, breaking=bool(walked.broken), refused=not walked.pieces,
+                 faults=tuple((text, fault) for fault in walked.faults))
+
+
+def _count_bad(walked: Walked, data: bytes) -> Tally:
+    refused = walked.mistakes > 0
+    return Tally(bad=refused, mistakes=walked.mistakes, good_after_all=not refused,
+                 faults=tuple((data, fault) for fault in walked.faults))

@@ -1,0 +1,164 @@
+"""One plan all the way: load, lay, check, lists, order, sheets, advice. What it must never do is told as a fault."""
+
+from __future__ import annotations
+
+import time
+import traceback
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TypeVar
+
+from wallplan.findings import Finding, PlanError
+from wallplan.layout.model import Layout
+from wallplan.plan.load import read_plan
+
+SLOW = 2.0
+"""Seconds of work, not of waiting, after which a step counts as hung."""
+
+T = TypeVar("T")
+
+
+@dataclass(frozen=True)
+class Walked:
+    """What came of a plan: how many pieces were laid (0 where it was refused), rules broken, mistakes told, faults."""
+
+    pieces: int
+    broken: int
+    mistakes: int
+    faults: tuple[str, ...]
+
+
+class Steps:
+    """Steps of a walk, each timed; what breaks off or takes too long is noted."""
+
+    def __init__(self) -> None:
+        self.faults: list[str] = []
+
+    def take(self, name: str, act: Callable[[], T]) -> T | None:
+        """The outcome of a step; None where it broke off."""
+        begun = time.process_time()
+        try:
+            return act()
+        except PlanError:
+            raise
+        except Exception:
+            self.faults.append(f"{name}: {traceback.format_exc(limit=-4)}")
+            return None
+        finally:
+            if time.process_time() - begun > SLOW:
+                self.faults.append(f"{name}: took {time.process_time() - begun:.1f} s")
+
+
+def walk_plan(text: str, *, draw: bool, advise: bool) -> Walked:
+    """Walk a plan's text as far as it goes. Sheets and advice, which take longest, only where asked."""
+    steps = Steps()
+    try:
+        job = steps.take("load", lambda: read_plan(text, "plan.toml"))
+    except PlanError as error:
+        return Walked(0, 0, len(error.mistakes), (*steps.faults, *judge_mistakes(error, "plan.toml")))
+    if job is None:
+        return Walked(0, 0, 0, tuple(steps.faults))
+    from wallplan.layout.build import lay
+
+    layout = steps.take("lay", lambda: lay(job))
+    if layout is None:
+        return Walked(0, 0, 0, tuple(steps.faults))
+    broken = _measure(steps, layout)
+    _list(steps, layout)
+    if draw:
+        _draw(steps, layout, broken)
+    if advise:
+        from wallplan.advice.advise import advise as find_advice
+        from wallplan.advice.tell import report_advice
+
+        advice = steps.take("advise", lambda: find_advice(job))
+        if advice is not None:
+            steps.take("tell advice", lambda: report_advice(advice, (), 80))
+    pieces = sum(len(course.pieces) for wall in layout.walls for course in wall.courses)
+    return Walked(pieces, len(broken), 0, tuple(steps.faults))
+
+
+def _measure(steps: Steps, layout: Layout) -> tuple[Finding, ...]:
+    """The broken rules. Whatever the check finds, ``lay`` must have told as well; what neither sees is sought by area."""
+    from wallplan.planner import name_broken_rules, prove
+
+    findings = steps.take("check", lambda: prove(layout)) or ()
+    broken = tuple(finding for finding in findings if not finding.held)
+    told = steps.take("name broken rules", lambda: name_broken_rules(layout))
+    if told is not None and set(told) != set(broken):
+        steps.faults.append(f"broken rules not told by lay: {set(broken) ^ set(told)}")
+    for finding in findings:
+        if not finding.source or not finding.figure or (not finding.held and not finding.remedy):
+            steps.faults.append(f"a finding without figure, source or remedy: {finding}")
+    return broken
+
+
+def _list(steps: Steps, layout: Layout) -> None:
+    from wallplan.layout.as_json import layout_as_json
+    from wallplan.lists.csv_files import write_saw_csv
+    from wallplan.lists.cuts import list_cuts
+    from wallplan.lists.marks import list_marks, write_marks_csv
+    from wallplan.lists.order.report import report_order, write_order_csv
+    from wallplan.lists.report import report_cuts, report_findings, report_layout
+    from wallplan.planner import prove, take_off
+
+    job, measure = layout.job, layout.job.measure
+    steps.take("json", lambda: layout_as_json(layout, ()))
+    steps.take("report", lambda: _fits(report_layout(layout, (), 80, ""), 80))
+    steps.take("report findings", lambda: _fits(report_findings(layout, prove(layout), 80), 80))
+    steps.take("cuts", lambda: (write_saw_csv(list_cuts(layout), measure), _fits(report_cuts(list_cuts(layout), job, 80), 80)))
+    steps.take("marks", lambda: write_marks_csv(list_marks(layout), measure))
+    steps.take("order", lambda: (write_order_csv(take_off(layout)), report_order(take_off(layout), measure, 80)))
+
+
+def _fits(text: str, width: int) -> None:
+    widest = max(map(len, text.splitlines()), default=0)
+    if widest > width:
+        raise AssertionError(f"a line of {widest} columns")
+
+
+def _draw(steps: Steps, layout: Layout, findings: tuple[Finding, ...]) -> None:
+    from wallplan.drawing.sheet_set import DRAWN, draw_sheets
+    from wallplan.drawing.svg import draw_svg
+
+    for kind in DRAWN:
+        drawing = steps.take(f"draw {kind}", lambda kind=kind: draw_sheets(layout, findings, None, (kind,)))  # type: ignore[misc]
+        for page in drawing.pages if drawing is not None else ():
+            steps.take(f"svg of {kind}", lambda page=page: draw_svg(page))  # type: ignore[misc]
+
+
+def refuse_file(path: Path) -> Walked:
+    """Read a file that is likely bad; where it is good after all, walk it."""
+    from wallplan.plan.load import load_plan
+
+    steps = Steps()
+    begun = time.process_time()
+    try:
+        job = steps.take("load", lambda: load_plan(path))
+    except PlanError as error:
+        if time.process_time() - begun > 1:
+            steps.faults.append(f"refused after {time.process_time() - begun:.1f} s only")
+        return Walked(0, 0, len(error.mistakes), (*steps.faults, *judge_mistakes(error, str(path))))
+    if job is None:
+        return Walked(0, 0, 0, tuple(steps.faults))
+    return walk_plan(path.read_bytes().decode("utf-8-sig"), draw=False, advise=False)
+
+
+WHOLE_FILE = (
+    "lists or tables inside each other too deep", "more mistakes; mend these first", "lists of more than", "more than 20,000 lines",
+    "over 1,000,000 bytes", "a value that cannot be read",
+)
+"""Beginnings of what is said of a file as a whole, which stands on no line."""
+
+
+def judge_mistakes(error: PlanError, file: str) -> Iterator[str]:
+    """What is wrong with how mistakes are told: each must be one line with file, line and reason."""
+    for mistake in error.mistakes:
+        said = str(mistake)
+        if not said.isprintable() or not said.startswith(f"{file}:") or len(mistake.message.split()) < 3 or len(said) > 1500:
+            yield f"not one plain line: {said[:2000]!r}"
+        elif mistake.line is None and not any(words in said for words in WHOLE_FILE):
+            yield f"on no line: {said}"
+    if len(set(map(str, error.mistakes))) != len(error.mistakes):
+        yield f"a mistake told twice: {sorted(map(str, error.mistakes))}"
