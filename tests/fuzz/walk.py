@@ -100,14 +100,18 @@ def _list(steps: Steps, layout: Layout) -> None:
     from wallplan.lists.cuts import list_cuts
     from wallplan.lists.marks import list_marks, write_marks_csv
     from wallplan.lists.order.report import report_order, write_order_csv
-    from wallplan.lists.report import report_cuts, report_findings, report_layout
+    from wallplan.lists.order.sawing import nest_cuts
+    from wallplan.lists.report import report_findings, report_layout
+    from wallplan.lists.saw_report import report_cuts
     from wallplan.planner import prove, take_off
 
     job, measure = layout.job, layout.job.measure
     steps.take("json", lambda: layout_as_json(layout, ()))
     steps.take("report", lambda: _fits(report_layout(layout, (), 80, ""), 80))
     steps.take("report findings", lambda: _fits(report_findings(layout, prove(layout), 80), 80))
-    steps.take("cuts", lambda: (write_saw_csv(list_cuts(layout), measure), _fits(report_cuts(list_cuts(layout), job, 80), 80)))
+    sawings = steps.take("nest cuts", lambda: nest_cuts(layout)) or ()
+    cuts = steps.take("cuts", lambda: list_cuts(layout, sawings)) or ()
+    steps.take("report cuts", lambda: (write_saw_csv(cuts, measure), _fits(report_cuts(cuts, sawings, job, 80), 80)))
     steps.take("marks", lambda: write_marks_csv(list_marks(layout), measure))
     steps.take("order", lambda: (write_order_csv(take_off(layout)), report_order(take_off(layout), measure, 80)))
 
