@@ -1,6 +1,7 @@
 """What the terminal and the shell do to a command: Ctrl-C, a reader that goes away, streams that are closed."""
 
 import os
+import resource
 import signal
 import subprocess
 import sys
@@ -89,8 +90,9 @@ def test_ctrl_c_while_several_processes_work(group: bool, tmp_path: Path) -> Non
     openings = "".join(f'[[wall.opening]]\nname="{n}"\nfrom_left="{5 + 9 * n}\' 5"\nwidth="3\' 1"\nheight="7\' 3"\n' for n in range(4))
     plan.write_text('title="Quay"\nmeasure="feet"\n[masonry]\nunit="block-8"\n' + "".join(
         f'[[wall]]\nname="{name}"\nlength="45\' 3"\nheight="9\'"\n{openings}' for name in ("North", "South")), encoding="utf-8")
-    working = subprocess.Popen([*WALLPLAN, "advise", str(plan), "--thorough"], cwd=ROOT, stdout=subprocess.PIPE,
-                               stderr=subprocess.PIPE, start_new_session=True)
+    working = subprocess.Popen(
+        [*WALLPLAN, "advise", str(plan), "--thorough"], cwd=ROOT, stdout=subprocess.PIPE, stderr=subprocess.PIPE,
+        start_new_session=True, preexec_fn=lambda: resource.setrlimit(resource.RLIMIT_CPU, (30, 30)))  # never left at work
     helpers = Path(f"/proc/{working.pid}/task/{working.pid}/children")
     for _ in range(1000):
         if len(found := helpers.read_text(encoding="ascii").split()) > 1:

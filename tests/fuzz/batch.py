@@ -12,7 +12,7 @@ from hypothesis import seed as seeded
 
 from tests.fuzz.spoil import spoil
 from tests.fuzz.walk import Walked, refuse_file, walk_plan
-from tests.strategies import nearly_valid_plans, whole_plans
+from tests.strategies import nearly_valid_plans, outlined_plans, whole_plans
 
 DRAWN_EVERY, ADVISED_EVERY = 25, 25
 
@@ -48,7 +48,7 @@ def walk_many(seed: int, count: int, until: float) -> Tally:
     @seeded(seed)
     @settings(max_examples=4 * count, database=None, deadline=None, phases=[Phase.generate],
               suppress_health_check=list(HealthCheck))
-    @given(whole_plans())
+    @given(whole_plans() | outlined_plans())
     def one(text: str) -> None:
         nonlocal tally
         if tally.laid < count and time.monotonic() < until:
