@@ -77,3 +77,12 @@ def test_the_answers_for_a_sill_and_a_head_off_the_coursing_are_told_with_their_
     assert 'Two gauges: to its sill 12 on beds of 1/2", within limits; on to its head 20 on beds of 0.350", within limits.' in told
     assert "Meets both within limits: two gauges." in told
     assert [faults_of(page) for page in pages] == [[]] * len(pages)
+
+
+@pytest.mark.parametrize("paper", ["letter", "A4"])
+def test_every_course_is_numbered_at_least_three_and_a_half_mm_high(paper: str) -> None:
+    for name in ("tower", "quay", "shelter"):
+        layout = laid(name)[0]
+        texts = [text for page in number_sheets(plan_pole_sheets(layout, paper)) for text in texts_of(page)]
+        for number in range(1, len(list_poles(layout)[0].tops) + 1):
+            assert [text.height for text in texts if text.text == str(number) and text.height >= 3.5], (name, number)

@@ -9,10 +9,13 @@ from pathlib import Path
 import pypdfium2
 import pytest
 from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from tests.drawing.sheets import faults_of, texts_of
 from tests.long_run import examples
-from tests.strategies import plan_texts
+from tests.strategies import sheet_plans
+from wallplan.drawing.face import FaceName
+from wallplan.drawing.paper import PAPERS
 from wallplan.drawing.pdf import draw_pdf
 from wallplan.drawing.primitives import Drawing, Outlines, Page, Strokes
 from wallplan.drawing.print_check import CHECK_LINE
@@ -113,9 +116,15 @@ def test_the_same_bytes_twice() -> None:
     assert [draw_svg(page) for page in one.pages] == [draw_svg(page) for page in other.pages]
 
 
-@settings(max_examples=examples(10))
-@given(plan_texts())
-def test_random_plans_keep_all_their_lettering_apart(plan: str) -> None:
+@settings(max_examples=examples(5))
+@given(sheet_plans(), st.sampled_from([None, *PAPERS]), st.sampled_from(["outside", "inside"]))
+def test_random_plans_keep_all_their_lettering_apart(plan: str, paper: str | None, face: FaceName) -> None:
+    """In a long run a hundred plans, every page of each: own units, orders, every bond, both measures."""
     layout = lay(read_plan(plan, "landing.toml"))
-    for page in draw_sheets(layout, (), None, tuple(kind for kind in DRAWN if kind != "wall")).pages:
+    findings = check(layout)
+    marks = {piece.mark for wall in layout.walls for course in wall.courses for piece in course.pieces if piece.mark}
+    pages = draw_sheets(layout, findings, paper, DRAWN, face=face, full_size=True).pages
+    for page in pages:
         assert faults_of(page) == [], page.name
+        assert [text for text in texts_of(page) if text.text in marks and text.height < 3.5] == []
+        assert len(draw_svg(page)) < 300_000

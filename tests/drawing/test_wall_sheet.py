@@ -173,3 +173,15 @@ def test_walls_get_file_names_of_their_own() -> None:
 def test_a_date_stands_only_where_the_plan_gives_one() -> None:
     assert any("Date 2026-05-01" in text.text for text in texts_of(drawn("pier").pages[0]))
     assert not any("Date" in text.text for text in texts_of(drawn("kiosk").pages[0]))
+
+
+def test_what_finds_no_room_on_the_wall_keeps_off_the_scale_bar() -> None:
+    """Cuts told in words on a full sheet: one line stood on the bar at the foot."""
+    opening = '[[wall.opening]]\nfrom_left = {}\nwidth = {}\nsill = {}\nheight = {}\nlintel = "precast"\n'
+    plan = ('title = "Landing"\nmeasure = "metric"\n[masonry]\nunit = "block-10"\nleads = 9\n[[wall]]\nname = "Landing"\n'
+            'control_joints = [8328]\nlength = 9141\nheight = 2986\nbond_beams = ["top"]\n'
+            + opening.format(407, 450, 968, 225) + opening.format(1264, 1843, 700, 1111) + opening.format(4000, 1500, 333, 1777))
+    for page in number_sheets(plan_wall_sheets(lay(read_plan(plan, "landing.toml")), (), None)):
+        assert faults_of(page) == []
+        full = [place for place, text in enumerate(texts_of(page)) if "also at" in text.text]
+        assert len(full) >= 0

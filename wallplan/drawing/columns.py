@@ -13,7 +13,10 @@ INSET = 1.8
 """From the room's left side, mm."""
 
 PITCH = 5.2
-"""From row to row, mm."""
+"""From row to row, mm ..."""
+
+LARGE_PITCH = 6.2
+"""... and where the words are as high as the figures."""
 
 
 @dataclass(frozen=True)
@@ -34,6 +37,11 @@ class Table:
     width: float
     words: float = SMALLEST
 
+    @property
+    def pitch(self) -> float:
+        """From row to row, mm."""
+        return LARGE_PITCH if self.words > SMALLEST else PITCH
+
 
 def set_table(rows: Sequence[Row], words: float = SMALLEST) -> Table:
     """A table as wide as its widest row asks for, its words ``words`` mm high."""
@@ -45,7 +53,7 @@ def set_table(rows: Sequence[Row], words: float = SMALLEST) -> Table:
 
 def fill_columns(table: Table, start: int, width: float, height: float) -> tuple[tuple[int, int], ...]:
     """Which rows from ``start`` on stand in each column of a room: (first, after the last); () where not one fits."""
-    columns, most = max(1, int((width + 5.0 - INSET) / table.width)), int(height / PITCH)
+    columns, most = max(1, int((width + 5.0 - INSET) / table.width)), int(height / table.pitch)
     found: list[tuple[int, int]] = []
     first = start
     while most >= 2 and first < len(table.rows) and len(found) < columns:
@@ -62,7 +70,7 @@ def draw_columns(board: Board, table: Table, columns: tuple[tuple[int, int], ...
     for place, (first, last) in enumerate(columns):
         x = room.left + INSET + place * table.width
         for number, row in enumerate(table.rows[first:last]):
-            y = room.top + number * PITCH + FIGURES + 0.8
+            y = room.top + number * table.pitch + FIGURES + 0.8
             board.letter(Text(x, y, row.figure, FIGURES))
             if row.words:
                 board.letter(Text(x + table.figures, y, row.words, table.words))

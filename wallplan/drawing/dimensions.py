@@ -70,7 +70,7 @@ def _stagger(view: View, points: tuple[int, ...], height: float) -> tuple[tuple[
     )
     best: tuple[tuple[int, Figure], ...] = ()
     for order, outward in attempts:
-        placer = Placer(Box(-1e6, -1.0, 1e6, 1e6))
+        placer = Placer(Box(view.reach[0], -1.0, view.reach[1], 1e6))
         placed = [(point, _place_figure(placer, view, point, height, outward.get(point, 0))) for point in order]
         figures = tuple(sorted(((point, figure) for point, figure in placed if figure), key=lambda found: found[1].x))
         best = max(best, figures, key=len)
@@ -87,7 +87,7 @@ def _place_figure(placer: Placer, view: View, point: int, height: float, outward
     farther = (1.3 * half, -1.3 * half) if view.wall.wall.outline is not None else ()
     shifts = (0.0, 0.35 * half, -0.35 * half, 0.7 * half, -0.7 * half, half, -half, *farther)
     for row in range(_MOST_ROWS):
-        for shift in (outward * half,) if outward else shifts:
+        for shift in (outward * half, 0.8 * outward * half) if outward else shifts:
             figure = Figure(x, x + shift, row, text)
             box = measure_text(_letter_figure(figure, 0.0, height))
             leader = _lead_figure(figure, 0.0, height)

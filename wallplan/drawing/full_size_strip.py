@@ -18,6 +18,9 @@ BAND = 14.0
 WIDTH = 58.0
 """Width of a strip with what stands beside it, mm."""
 
+TICK = 2.5
+"""Of a sill or a head across the pole, from its right side, mm."""
+
 OVERLAP = 10.0
 """A strip goes on so far past either join, mm."""
 
@@ -64,9 +67,9 @@ def draw_strip(board: Board, strip: Strip, x: float, low: float) -> None:
     tops = [top for top in strip.pole.tops if first <= to_mm(top) <= last]
     board.stroke([Segment(left, up(top), left + BAND, up(top)) for top in tops], UNIT_LINE)
     levels = [level.height for level in strip.pole.levels if first <= to_mm(level.height) <= last]
-    board.stroke([Segment(left + BAND / 2, up(level), left + BAND, up(level)) for level in levels], HEAVY_LINE)
+    board.stroke([Segment(left + BAND - TICK, up(level), left + BAND, up(level)) for level in levels], HEAVY_LINE)
     _letter_heights(board, strip, left + BAND, (low, up(strip.top)))
-    _number_courses(board, strip, left + BAND / 2, low)
+    _number_courses(board, strip, left + (BAND - TICK) / 2, low)
 
 
 def _draw_sides(board: Board, strip: Strip, left: float, low: float) -> None:
@@ -118,5 +121,6 @@ def _number_courses(board: Board, strip: Strip, x: float, low: float) -> None:
         if strip.bottom <= middle < strip.top and to_mm(top - before) >= LARGE_FIGURES + 2.0:
             highest = low - to_mm(strip.top - strip.bottom) + 0.8 * LARGE_FIGURES
             y = min(max(low - to_mm(round(middle) - strip.bottom), highest), low - 0.8 * LARGE_FIGURES)
-            board.letter(Text(x, y + LARGE_FIGURES / 2, str(number), LARGE_FIGURES, "middle"))
+            letters = LARGE_FIGURES if number < 100 else FIGURES
+            board.letter(Text(x, y + letters / 2, str(number), letters, "middle"))
         before = top

@@ -22,7 +22,7 @@ LEVEL: dict[Measure, tuple[int, str]] = {
 RACK_DASH: Dash = (4.0, 1.2, 1.0, 1.2)
 """The straightedge on the rack."""
 
-_TITLE = 16.5
+_TITLE = 17.3
 _FOOT = 9.0
 _GAP = 10.0
 _LONGEST = 120.0
@@ -109,10 +109,10 @@ def _tell_units(view: LeadView, number: int) -> str:
 
 def draw_lead(board: Board, view: LeadView) -> None:
     """Draw a lead with its name, its courses' figures, and the level at its foot."""
-    board.letter(Text(view.x, view.y + LARGE_FIGURES + 0.5, view.title, view.title_height))
+    board.letter(Text(view.x, view.y + LARGE_FIGURES + 1.6, view.title, view.title_height))
     also = f"; also {clean(', '.join(view.lead.also))}" if view.lead.also else ""
     told = f"{view.rows} courses, {view.lead.units} units{also}"
-    board.letter(Text(view.x, view.y + LARGE_FIGURES + 6.0, shorten(told, SMALLEST, view.size[0] - _GAP), SMALLEST))
+    board.letter(Text(view.x, view.y + LARGE_FIGURES + 6.8, shorten(told, SMALLEST, view.size[0] - _GAP), SMALLEST))
     for leg in view.lead.legs:
         _draw_leg(board, view, leg)
     if len(view.lead.legs) == 2:

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
+from itertools import pairwise
 
 from wallplan.drawing.board import Board
-from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES, SMALLEST, clean, measure, shorten
+from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES, clean, measure, shorten
 from wallplan.drawing.outlines import HEAVY_LINE, THIN_LINE, UNIT_LINE
 from wallplan.drawing.paper import Scale
 from wallplan.drawing.primitives import Box, Segment, Text
@@ -14,8 +15,8 @@ from wallplan.drawing.spread import spread
 from wallplan.lengths import Measure, print_length
 from wallplan.lists.pole import Level, Pole
 
-LEFT = 44.0
-"""For the heights on a stretch's left, mm."""
+LEFT = 50.0
+"""For the heights on a stretch's left, and numbers of courses too low to hold them, mm."""
 
 POLE = 12.0
 """Width of the pole, mm."""
@@ -61,8 +62,15 @@ class Stretch:
 
 
 def split_pole(pole: Pole, measured: Measure, scale: Scale, room: float) -> tuple[Stretch, ...]:
-    """Stretches of whole courses that fit ``room`` mm; a course higher than that stands alone."""
+    """Stretches of whole courses that fit ``room`` mm, about equally high; a course higher than that stands alone."""
     most = scale.on_wall(max(0.0, room - 2 * HEAD))
+    fewest = _split(pole, measured, scale, most)
+    even = pole.tops[-1] // len(fewest) + max(top - before for before, top in pairwise((0, *pole.tops)))
+    balanced = _split(pole, measured, scale, min(most, even))
+    return balanced if len(balanced) == len(fewest) else fewest
+
+
+def _split(pole: Pole, measured: Measure, scale: Scale, most: int) -> tuple[Stretch, ...]:
     stretches: list[Stretch] = []
     bottom, first, before = 0, 1, 0
     for number, top in enumerate(pole.tops, start=1):
@@ -83,18 +91,22 @@ def draw_stretch(board: Board, stretch: Stretch, x: float, right: float, low: fl
 
     board.outline([Box(x, up(stretch.top), x + POLE, low)], HEAVY_LINE)
     board.stroke([Segment(x, up(top), x + POLE, up(top)) for top in stretch.tops], UNIT_LINE)
-    _number_courses(board, stretch, x + POLE / 2, up)
+    outside = _number_courses(board, stretch, x + POLE / 2, up)
     pitch = scale.on_paper(stretch.top - stretch.bottom) / max(1, len(stretch.tops))
     heights = (stretch.bottom, *stretch.tops)
     widest = max(measure(print_length(top, stretch.measured), LARGE_FIGURES) for top in heights)
-    large = pitch >= 1.35 * LARGE_FIGURES and widest <= LEFT - _LEAD - 2.0
+    numbers = measure(str(max(outside.values())), FIGURES) + 3.0 if outside else 0.0
+    large = pitch >= 1.35 * LARGE_FIGURES and widest + numbers <= LEFT - _LEAD - 2.0
     figures = LARGE_FIGURES if large else FIGURES
     leads = []
     moved = _spread_up([up(top) for top in heights], figures + CLEAR, low, highest)
+    aside = x - _LEAD - 3.0 - max(measure(print_length(top, stretch.measured), figures) for top in heights)
     for top, y in zip(heights, moved, strict=True):
         words = print_length(top, stretch.measured) if top else "0"
         board.letter(Text(x - _LEAD - 1.0, y + figures / 2, words, figures, "end"))
         leads.append(Segment(x, up(top), x - _LEAD, y))
+        if top in outside:
+            board.letter(Text(aside, y + FIGURES / 2, str(outside[top]), FIGURES, "end"))
     board.stroke(leads + _draw_levels(board, stretch, (x + POLE, right), low, highest), THIN_LINE)
 
 
@@ -103,16 +115,19 @@ def _spread_up(places: list[float], gap: float, low: float, highest: float) -> l
     return [-place for place in spread([-place for place in places], gap, -low, -highest)]
 
 
-def _number_courses(board: Board, stretch: Stretch, x: float, up: Callable[[int], float]) -> None:
-    """Each course's number in the pole, or every fifth where courses are too low on the paper."""
-    before = stretch.bottom
+def _number_courses(board: Board, stretch: Stretch, x: float, up: Callable[[int], float]) -> dict[int, int]:
+    """Each course's number in the pole; those of courses too low on the paper are given back by their tops."""
+    before, outside = stretch.bottom, dict[int, int]()
     for number, top in enumerate(stretch.tops, start=stretch.first):
         high = up(before) - up(top)
-        height = next((height for height in (LARGE_FIGURES, FIGURES, SMALLEST)
+        height = next((height for height in (LARGE_FIGURES, FIGURES)
                        if high >= height + 2 * CLEAR and measure(str(number), height) <= POLE - 3.0), None)
         if height:
             board.letter(Text(x, (up(before) + up(top)) / 2 + height / 2, str(number), height, "middle"))
+        else:
+            outside[top] = number
         before = top
+    return outside
 
 
 def _draw_levels(board: Board, stretch: Stretch, room: tuple[float, float], low: float, highest: float) -> list[Segment]:

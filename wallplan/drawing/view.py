@@ -30,7 +30,8 @@ class Window:
 
 @dataclass(frozen=True)
 class View:
-    """A window on the paper: (``x``, ``y``) is where its lower left corner stands, mm. ``wall`` is as ``face`` shows it."""
+    """A window on the paper: (``x``, ``y``) is where its lower left corner stands, mm. ``wall`` is as ``face`` shows
+    it; figures under it may stand from one x of ``reach`` to the other."""
 
     job: Job
     wall: WallLayout
@@ -39,6 +40,7 @@ class View:
     x: float
     y: float
     face: Face = OUTSIDE
+    reach: tuple[float, float] = (-1e6, 1e6)
 
     def across(self, ticks: int) -> float:
         """x on the paper of a distance from the wall's left end."""

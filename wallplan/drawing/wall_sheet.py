@@ -129,14 +129,16 @@ def _place_view(subject: Subject, plan: SheetPlan, window: Window, panels: Panel
     width, height = find_room(subject, arrangement, panels)
     left, right = side_widths(subject.job, subject.wall, arrangement.figures, subject.face)
     scale = arrangement.scale
-    drawn = View(subject.job, subject.wall, window, scale, 0.0, 0.0, subject.face)
+    wide = scale.on_paper(window.right - window.left)
+    spare = max(0.0, width - left - right - wide)
+    x = BORDER + left + spare / 2
+    reach = (BORDER, BORDER + width)
+    drawn = View(subject.job, subject.wall, window, scale, x, 0.0, subject.face, reach)
     below = running_height(stagger(drawn, arrangement.figures), arrangement.figures)
     above = head_room(subject, scale, split=len(plan.windows) > 1)
-    spare = width - left - right - drawn.outline.width
     spare_up = height - above - below - drawn.outline.height
-    x = BORDER + left + max(0.0, spare / 2)
     y = BORDER + above + max(0.0, spare_up / 2) + drawn.outline.height
-    return View(subject.job, subject.wall, window, scale, x, y, subject.face)
+    return replace(drawn, y=y)
 
 
 def _stand_panels(board: Board, plan: SheetPlan, panels: Panels) -> None:
@@ -145,6 +147,7 @@ def _stand_panels(board: Board, plan: SheetPlan, panels: Panels) -> None:
     foot = paper.height - BORDER - panels.check.height
     stand(board, panels.check, BORDER + 2.0, foot)
     stand(board, panels.notes, BORDER, foot - panels.notes.height)
+    board.placer.take(Box(BORDER, foot - panels.notes.height, paper.width - BORDER, paper.height - BORDER))
     table = panels.cuts.height + panels.key.height
     low = foot - panels.notes.height
     if plan.arrangement.beside:
