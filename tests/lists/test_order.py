@@ -199,6 +199,11 @@ def test_two_orders_side_by_side() -> None:
     # Eight courses in place of six: two fulls more, and a spare of 5 % is one either way.
     assert re.search(r"block-8 full +7 +9 +\+2 +each", told)
     assert not re.search(r"\+[1-9]", report_difference(first, first, 100))
+    # 5 ft 4 in. are over a day's rise.
+    assert re.search(r"days, at the least output +1 +2 +\+1 +days", told)
+    priced = [with_order(plan, "[order]\ncurrency = 'USD'\n[[order.item]]\nname = 'block-8 full'\nprice = 2.5\n")
+              for plan in (PIER, PIER.replace("4'", "5' 4"))]
+    assert re.search(r"priced lines together +17.5 +22.5 +\+5 +USD", report_difference(*priced, 100))
 
 
 def total_units(order: Order) -> Fraction:

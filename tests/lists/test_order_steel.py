@@ -59,7 +59,7 @@ def test_bond_beam_bars() -> None:
     wishes = 'bar = "#4"\nbond_beam_bars = 2\n'
     line = lines_of(f"{wishes}through_joints = true\n")["bar #4, 20'-0\" long"]
     assert (line.net, line.spare) == (3, 0)
-    assert "2 of 23'-11 5/8\" (with 1 laps of 2'-0\" 25'-11 5/8\": 1 whole and one of 5'-11 5/8\")" in line.why
+    assert "2 of 23'-11 5/8\" (with 1 lap of 2'-0\" 25'-11 5/8\": 1 whole and one of 5'-11 5/8\")" in line.why
     assert "1 cut to 5'-11 5/8\" + 5'-11 5/8\"" in line.why and "run through control joints" in line.why
     # Stopping at the control joint's middle, 12 ft, there are four of just under 12 ft: a bar each.
     line = lines_of(wishes)["bar #4, 20'-0\" long"]

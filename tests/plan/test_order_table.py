@@ -11,6 +11,8 @@ from wallplan.lengths import from_mm
 from wallplan.plan.describe import EXAMPLE
 from wallplan.plan.load import read_plan
 from wallplan.plan.order_wishes import Mix, OrderWishes
+from wallplan.plan.schema import TABLES, list_keys
+from wallplan.plan.shape import read_shape
 
 
 def order_of(text: str, plan: str = EXAMPLE) -> OrderWishes:
@@ -68,6 +70,9 @@ pallet = 90
     ("[order.mix]\ncement = 1", "sand: missing; write sand = 12"),
     ("[order.mix]\ncement = 1\nsand = 0", "sand: nothing; write the parts of sand"),
     ("[order.mix]\ncement = -1\nsand = 3", "cement: -1.0 parts"),
+    ('[order.steel]\nbar = "#44"', 'bar: "#44" is not a bar; write bar = "#4" or "12 mm"'),
+    ('[order.mix]\ncement = "3 shovels"\nsand = 12', 'cement: "3 shovels" is not a number; write cement = 3'),
+    ("[order.cap]\nlength = '24\"'\nwalls = 'Landing side'", 'walls: "Landing side" is not a list in brackets'),
     ('[order.steel]\nbar = "4"', 'bar: "4" is not a bar; write bar = "#4" or "12 mm"'),
     ("[order.steel]\nbond_beam_bars = 2", "bar: missing; write what the bars are"),
     ("[order.steel]\nbar = \"#4\"\nlap = \"11'\"", "lap: over half of stock; write a shorter lap"),
@@ -82,3 +87,15 @@ def test_a_mistake_is_told_with_its_line(text: str, told: str) -> None:
     assert told in message
     assert place.startswith("order") or message.startswith("item")
     assert line is not None and line > EXAMPLE.count("\n")
+
+
+def test_every_table_of_the_schema_is_known_where_mistakes_are_explained() -> None:
+    """A wrong type in a table that is not known there once ended in a traceback."""
+    for heading, table in TABLES:
+        for key in list_keys(table):
+            names = [name for name in heading.strip("[]").split(".") if name]
+            wrong: object = {key: object()}
+            for name in reversed(names):
+                wrong = {name: [wrong] if name in ("wall", "opening", "item", "step", "top_step", "gable") else wrong}
+            assert isinstance(wrong, dict)
+            read_shape(wrong)

@@ -8,7 +8,7 @@ from wallplan.layout.explain import print_courses
 from wallplan.lengths import print_size
 from wallplan.lists.columns import set_columns, wrap_text
 from wallplan.lists.cuts import Cut, tell_sawn
-from wallplan.lists.order.line import Sawing
+from wallplan.lists.order.line import Sawing, Sawn
 from wallplan.lists.order.notes import tell_nesting
 from wallplan.lists.order.sawing import name_unit
 from wallplan.lists.sawn_size import tell_count, tell_size
@@ -21,12 +21,16 @@ def report_cuts(cuts: Sequence[Cut], sawings: Sequence[Sawing], job: Job, width:
     """The whole report of ``wallplan cuts``."""
     if not cuts:
         return f"{job.title}: nothing is cut."
-    rows = [["mark", "length", "height", "count", "from", "shape", "offcut", "where"]]
+    rows = [["mark", "length", "height", "count", "from", "shape", "offcut"]]
     for cut in cuts:
         height = "full" if cut.height is None else print_size(cut.height, job.measure)
-        rows.append([cut.mark, tell_length(cut, job), height, tell_count(cut.count, cut.hands), cut.stock, cut.shape,
-                     print_size(cut.offcut, job.measure), _tell_where(cut)])
-    parts = [f"{job.title}: saw list", set_columns(rows, width, right=frozenset({3}))]
+        rows.append([cut.mark, print_size(cut.length, job.measure), height, str(cut.count), cut.stock, cut.shape,
+                     print_size(cut.offcut, job.measure)])
+    head, *lines = set_columns(rows, width).split("\n")
+    told = [head]
+    for line, cut in zip(lines, cuts, strict=True):
+        told += [line, wrap_text(_tell_where(cut, job), width, indent="      ")]
+    parts = [f"{job.title}: saw list", "\n".join(told)]
     units = [["units", "of", "sawn into", "left of each"], *_list_units(sawings, job)]
     parts += ["What each unit is sawn into:\n" + set_columns(units, width, right=frozenset({0}), indent=2)]
     parts += [wrap_text(note, width) for note in tell_nesting(sawings)]
@@ -40,18 +44,27 @@ def tell_length(cut: Cut, job: Job) -> str:
         cut.length, job.measure)
 
 
-def _tell_where(cut: Cut) -> str:
+def _tell_where(cut: Cut, job: Job) -> str:
     where = f"{', '.join(cut.walls)}: {print_courses(list(cut.courses))}"
+    size, count = tell_length(cut, job), tell_count(cut.count, cut.hands)
+    if count != str(cut.count):
+        where = f"{count.split(': ')[-1]}; {where}"
+    if size != print_size(cut.length, job.measure):
+        where = f"{size}; {where}"
     if cut.served:
         where += f"; {cut.served if cut.served < cut.count else 'all'} from offcuts"
     return where + (f"; its offcut makes {cut.serves}" if cut.serves else "")
 
 
 def _list_units(sawings: Sequence[Sawing], job: Job) -> Iterator[list[str]]:
-    """A row for each way in which units are sawn; a rip's strips stand for units, told as such."""
+    """A row for each way in which units are sawn, with the least that is left; of a rip, strips stand for units."""
+    found: dict[tuple[str, str], list[Sawn]] = {}
     for sawing in sawings:
         for sawn in sawing.sawn:
             name = name_unit(job, sawn.piece, sawn.shape, sawing.half_high)
             if sawing.rip is not None:
                 name = f"strips {print_size(sawing.rip, job.measure)} high of {name}"
-            yield [str(sawn.times), name, tell_sawn(sawn), print_size(sawn.offcut, job.measure)]
+            found.setdefault((name, tell_sawn(sawn)), []).append(sawn)
+    for (name, into), alike in found.items():
+        left = min(sawn.offcut for sawn in alike)
+        yield [str(sum(sawn.times for sawn in alike)), name, into, print_size(left, job.measure)]

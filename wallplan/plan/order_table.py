@@ -19,6 +19,12 @@ if TYPE_CHECKING:
 LAP_DIAMETERS = 48
 """Lap of a Grade 60 bar: http://www.masonryconstruction.com/reinforced-concrete/rebar-laps.aspx. The designer's rules."""
 
+US_BARS = range(2, 19)
+"""Numbers of bars, to #18 (ASTM A615, from memory; #2 was once made)."""
+
+METRIC_BARS = range(5, 51)
+"""Diameters of bars in mm, to 50 (EN 10080, from memory)."""
+
 _ORDER: KeyPath = ("order",)
 _STEEL: KeyPath = ("order", "steel")
 _MOST = 1_000_000
@@ -164,9 +170,9 @@ def _read_bar(table: SteelTable, notebook: Notebook) -> int:
         if table.bond_beam_bars or table.cell_spacing is not None or table.jamb_cells:
             notebook.note((*_STEEL, "bar"), 'missing; write what the bars are, bar = "#4" or "12 mm"')
         return 0
-    if found := _US_BAR.fullmatch(table.bar.strip()):
+    if (found := _US_BAR.fullmatch(table.bar.strip())) and int(found[1]) in US_BARS:
         return int(found[1]) * TICKS_PER_INCH // 8
-    if found := _METRIC_BAR.fullmatch(table.bar.strip()):
+    if (found := _METRIC_BAR.fullmatch(table.bar.strip())) and int(found[1]) in METRIC_BARS:
         return int(found[1]) * TICKS_PER_MM
     notebook.note((*_STEEL, "bar"), f'{print_found(table.bar)} is not a bar; write bar = "#4" or "12 mm"')
     return 0

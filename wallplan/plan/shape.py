@@ -9,7 +9,7 @@ from pydantic_core import ValidationError
 
 from wallplan.plan.found import find_nearest, print_choices, print_found, print_name
 from wallplan.plan.notebook import KeyPath, Wrong
-from wallplan.plan.order_schema import ItemTable, MixTable, OrderTable, SteelTable
+from wallplan.plan.order_schema import CapTable, ItemTable, MixTable, OrderTable, SteelTable
 from wallplan.plan.outline_schema import GableTable, StepTable, TopStepTable
 from wallplan.plan.schema import (
     REQUIRED,
@@ -40,7 +40,7 @@ _MOST_HINTS = 200
 _MODELS: dict[str, type[Table]] = {
     "masonry": MasonryTable, "own_unit": OwnUnitTable, "wall": WallTable, "opening": OpeningTable,
     "step": StepTable, "top_step": TopStepTable, "gable": GableTable,
-    "order": OrderTable, "mix": MixTable, "steel": SteelTable, "item": ItemTable,
+    "order": OrderTable, "mix": MixTable, "steel": SteelTable, "cap": CapTable, "item": ItemTable,
     "advice": AdviceTable, "teaching": TeachingTable,
 }
 

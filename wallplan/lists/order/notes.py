@@ -51,13 +51,15 @@ def tell_days(layout: Layout, days: Sequence[DayRow], fastest: int) -> Iterator[
            f"most. A wall rises at most {_print(job.order.day_height, layout)} a day (common practice, no source), less in "
            "cold or rain.")
     tallest = max(wall.wall.height for wall in layout.walls)
-    braced = "; over 8 ft, so braced until its supports are in" if tallest > BRACED else ""
+    metric = job.measure == "metric"
+    zone, limit, pour_limit = ("1.2 m", "2.4 m", "1.5 m") if metric else ("4 ft", "8 ft", "5 ft")
+    braced = f"; over {limit}, so braced until its supports are in" if tallest > BRACED else ""
     yield (f"Keep clear of a fresh wall: {_print(tallest + ZONE_BEYOND_HEIGHT, layout)} on its unscaffolded side, along all "
-           f"of it (its height and 4 ft, OSHA 29 CFR 1926.706){braced}. Wind fells fresh walls: stop and keep clear.")
+           f"of it (its height and {zone}, OSHA 29 CFR 1926.706){braced}. Wind fells fresh walls: stop and keep clear.")
     if any(due.kind == "grout" for row in days for due in row.dues):
         pour = _print(job.order.pour_height, layout)
         yield (f"Grout is poured {pour} high at once at most, on mortar that is hard (common practice, "
-               "no source); a pour over 5 ft needs cleanouts "
+               f"no source); a pour over {pour_limit} needs cleanouts "
                "(http://www.masonryconstruction.com/how-to/how-to-place-grout_o).")
 
 

@@ -104,6 +104,16 @@ def report_difference(first: Order, second: Order, width: int) -> str:
     rows = [["", "A", "B", "B less A", "measure"]]
     for group, item, measure in keys:
         one, two = (order.get((group, item, measure), Fraction(0)) for order in orders)
-        rows.append([item, show(one), show(two), ("+" if two > one else "") + show(two - one), measure])
+        rows.append(_compare(item, one, two, measure))
+    one, two = (Fraction(order.days[-1].day if order.days else 0) for order in (first, second))
+    rows.append(_compare("days, at the least output", one, two, "days"))
+    costs = [total_cost(order) for order in (first, second)]
+    if any(cost is not None for cost in costs) and first.currency == second.currency:
+        one, two = (cost or Fraction(0) for cost in costs)
+        rows.append(_compare("priced lines together", one, two, first.currency))
     head = f"A: {first.title}\nB: {second.title}"
     return "\n\n".join([head, set_columns(rows, width, right=frozenset({1, 2, 3})), wrap_text(CAUTION, width)])
+
+
+def _compare(item: str, one: Fraction, two: Fraction, measure: str) -> list[str]:
+    return [item, show(one), show(two), ("+" if two > one else "") + show(two - one), measure]

@@ -63,8 +63,9 @@ def _cut_bars(wanted: Counter[int], job: Job) -> tuple[int, Nesting, list[str]]:
         stocks, last, spliced = splice(length, steel.stock, steel.lap)
         whole += stocks * count
         sorts[last] += count
-        laps = (f" (with {stocks} laps of {print_bar(steel.lap, job)} {print_bar(spliced, job)}: {stocks} whole and one of "
-                f"{print_bar(last, job)})" if stocks else "")
+        lap = f"{'lap' if stocks == 1 else 'laps'} of {print_bar(steel.lap, job)}"
+        laps = (f" (with {stocks} {lap} {print_bar(spliced, job)}: {stocks} whole and one of {print_bar(last, job)})"
+                if stocks else "")
         told.append(f"{count} of {print_bar(length, job)}{laps}")
     nesting = nest(Stock(steel.stock, 0), [Sort(print_bar(length, job), length, 0, PLAIN, count)
                                            for length, count in sorts.items()])

@@ -45,9 +45,10 @@ def _rank(name: str, job: Job) -> tuple[bool, int, str]:
 def _tell_sawing(sawing: Sawing, job: Job) -> Iterable[tuple[str, tuple[str, int]]]:
     """Item, and what is sawn from how many of it. Strips of a rip are gathered into units, shape by shape."""
     if sawing.rip is None:
+        found: Counter[tuple[str, str]] = Counter()
         for sawn in sawing.sawn:
-            yield (name_unit(job, sawn.piece, sawn.shape, sawing.half_high),
-                   (f"{sawn.times} as {' + '.join(sawn.cuts)}", sawn.times))
+            found[name_unit(job, sawn.piece, sawn.shape, sawing.half_high), " + ".join(sawn.cuts)] += sawn.times
+        yield from ((name, (f"{times} as {cuts}", times)) for (name, cuts), times in found.items())
         return
     for ripped in sawing.rip_units():
         alike = [sawn for sawn in sawing.sawn if sawn.shape == ripped.shape]
@@ -56,7 +57,10 @@ def _tell_sawing(sawing: Sawing, job: Job) -> Iterable[tuple[str, tuple[str, int
 
 def _tell_rip(sawing: Sawing, alike: list[Sawn], ripped: Ripped, job: Job) -> str:
     height = print_size(sawing.rip or 0, job.measure)
-    cuts = ", ".join(f"{sawn.times} as {' + '.join(sawn.cuts)}" for sawn in alike)
+    strips: Counter[str] = Counter()
+    for sawn in alike:
+        strips[" + ".join(sawn.cuts)] += sawn.times
+    cuts = ", ".join(f"{times} as {names}" for names, times in strips.items())
     reused = f" (other units leave {ripped.reused} of these strips)" if ripped.reused else ""
     wanted = ripped.strips - ripped.reused
     if sawing.strips == 1:
