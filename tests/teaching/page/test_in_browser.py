@@ -181,7 +181,7 @@ def test_each_wall_of_a_plan(show: Show) -> None:
     assert "end of a block of" in by_id(driver, "courses").text
 
 
-@pytest.mark.parametrize("sample", ["pier", "reclaimed-brick", "high-sill"])
+@pytest.mark.parametrize("sample", ["boat-store-gable", "slip-wall-steps", "reclaimed-brick", "high-sill"])
 def test_nothing_hangs_over_a_phones_edge(show: Show, sample: str) -> None:
     driver = show(lay_plan(SAMPLES / f"{sample}.toml"))
     for mode in ("courses", "laid", "pairs", "practice", "list"):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from pathlib import Path
 
 from tests.jobs import inches, make_job, make_masonry, make_wall, pump_house
@@ -10,6 +11,7 @@ from wallplan.layout.model import Layout
 from wallplan.planner import lay_plan
 from wallplan.teaching.page.course_list import tell_pieces
 from wallplan.teaching.page.course_words import compare_with_below, count_pieces
+from wallplan.teaching.page.practice import list_questions
 from wallplan.teaching.page.texts import Texts
 from wallplan.teaching.page.wall_data import tell_steps, tell_wall
 from wallplan.teaching.runs import read_runs
@@ -92,3 +94,31 @@ def test_laps_are_those_of_the_why_lines() -> None:
     courses = tell_wall(lay(pump_house()), 0, texts)["courses"]
     laps = [{texts.all()[words] for _, _, words in course[5]} for course in courses[1:4]]
     assert laps == [{'8"'}] * 3
+
+
+def test_raked_and_notched_pieces_are_told_and_traced() -> None:
+    """Over the eaves of the boat store's gable each course ends in two raked blocks; where the slip wall's footing steps, one
+    block is notched."""
+    texts = Texts()
+    gable = tell_wall(lay_plan(SAMPLES / "boat-store-gable.toml"), 0, texts)
+    raked = [piece for row in gable["rows"] for piece in row if len(piece) > 11]
+    assert raked and all(texts.all()[piece[7]].startswith("Raked block") for piece in raked)
+    assert all("bottom" in texts.all()[piece[8]] for piece in raked)
+    # A roof of 8 in 12 rises two thirds of what it runs: the slope of every raked piece, to the tick that rounding leaves.
+    for piece in raked:
+        corners = list(zip(piece[11][::2], piece[11][1::2], strict=True))
+        slopes = [abs(up2 - up1) / abs(at2 - at1) for (at1, up1), (at2, up2) in pairwise(corners)
+                  if at1 != at2 and up1 != up2]
+        assert slopes and all(abs(slope - 2 / 3) < 1e-3 for slope in slopes)
+    assert len(gable["outline"]) > 8 and gable["footing"] == [0, 0, gable["length"], 0]
+    steps = tell_wall(lay_plan(SAMPLES / "slip-wall-steps.toml"), 0, texts)
+    notched = [piece for row in steps["rows"] for piece in row if len(piece) > 11]
+    assert notched and all("notch" in texts.all()[piece[8]] for piece in notched)
+    assert len(steps["footing"]) > 4
+
+
+def test_no_practice_where_length_is_not_all_there_is_to_choose() -> None:
+    layout = lay_plan(SAMPLES / "boat-store-gable.toml")
+    asked = {question.course for question in list_questions(read_runs(layout, 0))}
+    raked = {course.number for course in layout.walls[0].courses if any(piece.rake for piece in course.pieces)}
+    assert asked and raked and not asked & raked

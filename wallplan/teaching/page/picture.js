@@ -22,25 +22,36 @@ function boxOf(left, bottom, right, top) {
   return [picture.left + left * scale, picture.floor - top * scale, (right - left) * scale, (top - bottom) * scale];
 }
 
+// A closed line through corners, each told by its distance from the left and its height over the footing.
+function trace(corners, across, up) {
+  let path = "";
+  for (let at = 0; at < corners.length; at += 2) path += `${at ? "L" : "M"}${across(corners[at]).toFixed(1)} ${up(corners[at + 1]).toFixed(1)}`;
+  return path;
+}
+
 function drawWall(states) {
-  const paths = ["", "", "", ""], cuts = ["", "", "", ""], {length, height} = wall();
+  const paths = ["", "", "", ""], cuts = ["", "", "", ""], {outline, footing} = wall();
+  const across = (at) => picture.left + at * picture.scale, up = (level) => picture.floor - level * picture.scale;
   wall().courses.forEach((_, index) => {
     const course = readCourse(index);
     states[index].forEach((state, at) => {
-      const [left, long, low, high, style] = course.pieces[at];
+      const [left, long, low, high, style, , , , , , , corners] = course.pieces[at];
       if (!long || state === NOT_YET) return;
+      if (corners) {
+        paths[state] += `${trace(corners, (x) => across(left + x), (y) => up(course.bottom + low + y))}z`;
+        return;
+      }
       const [x, y, w, h] = boxOf(left, course.bottom + low, left + long, course.bottom + low + high).map((one) => one.toFixed(1));
       paths[state] += `M${x} ${y}h${w}v${h}h-${w}z`;
       if (read(style) === "cut") cuts[state] += `M${x} ${+y + +h}l${w} -${h}`;
     });
   });
-  const [x, y, w, h] = boxOf(0, 0, length, height);
   return [
-    draw("rect", {class: "outline", x, y, width: w, height: h}),
+    draw("path", {class: "outline", d: `${trace(outline, across, up)}z`}),
     ...["", "laid", "new", "other"].flatMap((name, state) => [
       draw("path", {class: name, d: paths[state]}), draw("path", {class: `${name} sawn`, d: cuts[state]})]),
     ...drawOpenings(),
-    draw("path", {class: "footing", d: `M${x - 8} ${picture.floor + 2}h${w + 16}`}),
+    draw("path", {class: "footing", d: trace(footing, across, (level) => up(level) + 2)}),
   ];
 }
 
@@ -70,7 +81,8 @@ function drawNumbers(marked) {
 }
 
 function drawMasonsLine(course) {
-  const [x, y, w] = boxOf(0, course.bottom, wall().length, course.top);
+  const left = Math.min(...course.pieces.map((one) => one[0])), right = Math.max(...course.pieces.map((one) => one[0] + one[1]));
+  const [x, y, w] = boxOf(left, course.bottom, right, course.top);
   picture.view.before(draw("path", {class: "line-up", d: `M${x - 4} ${y}h${w + 8}`}));
 }
 

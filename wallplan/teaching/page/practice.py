@@ -50,8 +50,8 @@ def list_questions(runs: WallRuns) -> tuple[Question, ...]:
 def _find_places(runs: WallRuns) -> Iterator[Bench]:
     seen: set[tuple[object, ...]] = set()
     for course, found in zip(runs.wall.courses, runs.runs, strict=True):
-        if is_layered(course):
-            continue
+        if is_layered(course) or any(piece.rake or piece.notch for piece in course.pieces):
+            continue  # where a piece's length is not all that is to choose
         for run in found:
             for place, piece in enumerate(run.pieces):
                 bench = Bench(runs, course.number, run, place)

@@ -27,8 +27,17 @@ function drawStrip({course, show, below = null, both = false, order = null, extr
     "aria-label": empty ? `Course ${course.number}, nothing laid yet` : null}, line);
   find("strip").replaceChildren(strip.scroll);
   strip.scroll.scrollLeft = kept;
+  showSome(course, show);
   rove(line);
   tellView();
+}
+
+// A course that begins far from the end is scrolled to where it begins.
+function showSome(course, show) {
+  const from = (strip.scroll.scrollLeft - EDGE) / strip.across, to = from + strip.scroll.clientWidth / strip.across;
+  const shown = course.pieces.filter((_, at) => show(at) !== NOT_YET);
+  if (!shown.length || shown.some(([left, long]) => left < to && left + long > from)) return;
+  strip.scroll.scrollLeft = Math.min(...shown.map(([left]) => left)) * strip.across;
 }
 
 function drawLine(course, show, up, from, high, order) {
@@ -43,12 +52,18 @@ function drawButton(course, at, state, turn, count, order, up, floor) {
   const piece = readPiece(course, at), wide = piece.length * strip.across, laid = order && order.get(at);
   const words = [`${turn + 1} of ${count} in course ${course.number}: ${piece.name}, ${piece.size}`, laid ? `laid ${laid}` : ""];
   const face = wide < 26 ? [] : [laid ? make("b", {class: "turn"}, laid) : "", make("span", {}, piece.label), make("small", {}, piece.short)];
-  const shape = ["", "laid", "new", "other"][state];
-  const button = make("button", {type: "button", class: `piece ${shape} ${piece.style}${wide < 46 ? " narrow" : ""}`,
+  const shape = ["", "laid", "new", "other"][state], shaped = piece.corners ? " shaped" : "";
+  if (shaped) face.unshift(drawShape(piece, wide, up));
+  const button = make("button", {type: "button", class: `piece ${shape} ${piece.style}${wide < 46 ? " narrow" : ""}${shaped}`,
     "aria-pressed": "false", "aria-label": words.filter(Boolean).join(", "), tabindex: -1,
     "data-course": course.index, "data-place": at, onclick: () => choose(course.index, at)}, ...face);
   return place(button, {left: EDGE + piece.left * strip.across, top: floor - (piece.low + piece.height) * up,
     width: wide, height: piece.height * up});
+}
+
+function drawShape(piece, wide, up) {
+  const high = piece.height * up, d = trace(piece.corners, (x) => x * strip.across, (y) => high - y * up);
+  return draw("svg", {class: "shape", width: wide, height: high, "aria-hidden": "true"}, draw("path", {d: `${d}z`}));
 }
 
 // Openings and control joints beside which the course stops.
@@ -71,7 +86,8 @@ function drawBelow(below, wide, up, from, low) {
     if (!piece.length) return;
     const x = EDGE + piece.left * strip.across, w = piece.length * strip.across, h = piece.height * up;
     const y = low - (piece.low + piece.height) * up + 1;
-    paths[piece.style] += `M${x.toFixed(1)} ${y.toFixed(1)}h${w.toFixed(1)}v${h.toFixed(1)}h-${w.toFixed(1)}z`;
+    if (piece.corners) paths[piece.style] += `${trace(piece.corners, (at) => x + at * strip.across, (level) => y + h - level * up)}z`;
+    else paths[piece.style] += `M${x.toFixed(1)} ${y.toFixed(1)}h${w.toFixed(1)}v${h.toFixed(1)}h-${w.toFixed(1)}z`;
     if (w > piece.label.length * 7 + 8) labels.push(draw("text", {x: x + w / 2, y: y + h / 2 + 4}, piece.label));
   });
   const drawing = draw("svg", {class: "below", width: wide, height: low + 3, "aria-hidden": "true", focusable: "false"},

@@ -5,11 +5,13 @@ from __future__ import annotations
 from wallplan.catalogue.unit import Unit
 from wallplan.layout.model import Piece
 from wallplan.lengths import Measure, print_length, print_size
+from wallplan.lists import sawn_size
 from wallplan.plan.job import Job
 
 SIZES = {"full": "full", "three-quarter": "three-quarter", "half": "half", "quarter": "quarter"}
 FACES = {"return": "end-on", "precast": "lintel", "lintel": "lintel", "bond beam": "beam"}
-SHAPES = {"corner": "corner unit", "sash": "sash unit", "bond beam": "bond-beam unit", "lintel": "lintel unit"}
+SHAPES = {"corner": "corner unit", "corner L": "L corner unit",
+          "sash": "sash unit", "bond beam": "bond-beam unit", "lintel": "lintel unit"}
 
 
 class Texts:
@@ -35,7 +37,9 @@ def name_piece(piece: Piece, unit: Unit) -> str:
     if piece.shape == "precast":
         return "Precast lintel"
     low = piece.height < unit.height
-    if piece.mark is not None:
+    if piece.rake is not None or piece.notch is not None:
+        name = f"{'raked' if piece.rake is not None else 'notched'} {unit.kind} {piece.mark or ''}".rstrip()
+    elif piece.mark is not None:
         name = f"Cut {piece.mark}" if piece.piece == "cut" else f"Ripped {SIZES[piece.piece]} {unit.kind} {piece.mark}"
     else:
         name = f"{'Half-high ' if low else ''}{SIZES.get(piece.piece, 'cut')} {unit.kind}"
@@ -69,7 +73,9 @@ def tell_length(ticks: int, measure: Measure) -> str:
 
 
 def tell_size(piece: Piece, measure: Measure) -> str:
-    """Length and height of a piece in words."""
+    """Length and height of a piece in words; both lengths of a raked one, the notch of a notched one."""
+    if piece.rake is not None or piece.notch is not None:
+        return sawn_size.tell_size(piece, measure, piece.height)
     return f"{print_size(piece.length, measure)} long, {print_size(piece.height, measure)} high"
 
 

@@ -28,10 +28,11 @@ function readCourse(index) {
 }
 
 function readPiece(course, place) {
-  const [left, length, low, height, ...words] = course.pieces[place];
-  const [style, label, short, name, size, why] = words.map(read);
+  const [left, length, low, height, ...rest] = course.pieces[place];
+  const [style, label, short, name, size, why] = rest.slice(0, 6).map(read), corners = rest[7] || null;
   const bottom = course.bottom + low;
-  return {place, left, length, right: left + length, low, bottom, top: bottom + height, height, style, label, short, name, size, why};
+  return {place, left, length, right: left + length, low, bottom, top: bottom + height, height, style, label, short, name, size, why,
+          corners};
 }
 
 function readEdge(ticks) {

@@ -11,6 +11,7 @@ from typing import Any
 from wallplan.layout.model import Course, Layout, Piece
 from wallplan.lengths import print_size
 from wallplan.teaching.page.course_words import compare_with_below, count_pieces, pair_joints
+from wallplan.teaching.page.piece_shape import trace_piece, trace_wall
 from wallplan.teaching.page.practice import Question, list_questions
 from wallplan.teaching.page.step_words import WallSteps
 from wallplan.teaching.page.texts import Texts, label_piece, name_piece, style_piece, tell_length, tell_size
@@ -26,8 +27,9 @@ def tell_wall(layout: Layout, index: int, texts: Texts) -> Table:
     runs = read_runs(layout, index)
     wall, measure = runs.wall.wall, layout.job.measure
     rows: dict[str, int] = {}
-    kept: list[list[list[int]]] = []
+    kept: list[list[list[Any]]] = []
     courses = []
+    outline, footing = trace_wall(wall)
     for course in runs.wall.courses:
         row = [_tell_piece(runs, course, piece, texts) for piece in course.pieces]
         place = rows.setdefault(repr(row), len(rows))
@@ -37,22 +39,22 @@ def tell_wall(layout: Layout, index: int, texts: Texts) -> Table:
         "name": wall.name, "length": wall.length, "height": max(wall.height, runs.wall.courses[-1].top),
         "size": f"{tell_length(wall.length, measure)} long, {tell_length(wall.height, measure)} high",
         "openings": [[one.left, one.bottom, one.right, one.top, texts.keep(one.name)] for one in wall.openings],
-        "controls": list(wall.control_joints), "rows": kept, "courses": courses,
+        "controls": list(wall.control_joints), "outline": outline, "footing": footing, "rows": kept, "courses": courses,
         "edges": _tell_edges(runs, texts), "steps": tell_steps(layout, index, texts),
         "practice": [_tell_question(runs, question, texts) for question in list_questions(runs)],
     }
 
 
-def _tell_piece(runs: WallRuns, course: Course, piece: Piece, texts: Texts) -> list[int]:
+def _tell_piece(runs: WallRuns, course: Course, piece: Piece, texts: Texts) -> list[Any]:
     """Left, length (both as the face shows them), height over the course's bottom, height, then places of texts: style,
-    label, length, name, size, why; and 1 for the left lead, 2 for the right one."""
+    label, length, name, size, why; 1 for the left lead, 2 for the right one; and the corners of what is no rectangle."""
     job, length = runs.job, runs.wall.wall.length
     left, right = max(piece.left, 0), min(piece.right, length)
     words = (style_piece(piece), label_piece(piece), print_size(piece.length, job.measure),
              name_piece(piece, job.masonry.unit), tell_size(piece, job.measure), why_piece(runs, course.number, piece))
     lead = {"left": 1, "right": 2}.get(piece.lead or "", 0)
     return [left, max(0, right - left), piece.bottom - course.bottom, piece.height,
-            *(texts.keep(text) for text in words), lead]
+            *(texts.keep(text) for text in words), lead, *([corners] if (corners := trace_piece(piece)) else [])]
 
 
 def _tell_course(runs: WallRuns, course: Course, row: int, texts: Texts) -> list[Any]:
