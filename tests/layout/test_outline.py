@@ -122,3 +122,42 @@ def test_a_stepped_top_ends_its_upper_courses() -> None:
     layout = lay(make_job(plain_masonry(), wall))
     assert broken(check(layout)) == []
     assert [pieces_of(layout, course)[-1].right for course in (3, 4, 5)] == [inches("159 5/8"), *[inches("79 5/8")] * 2]
+
+
+SHED = """
+title = "Shed on the bank"
+measure = "feet"
+sizes = "nominal"
+masonry.unit = "block-8"
+""" + "".join(f"""
+[[wall]]
+name = "{name}"
+length = "{length}"
+height = "8'"
+left = "outside corner"
+right = "outside corner"
+{rest}
+""" for name, length, rest in (
+    ("South", "16'", 'gable = [{pitch = "6/12"}]'), ("East", "24'", """step = [{at = "8'", up = "8"}, {at = "16'", up = "8"}]"""),
+    ("North", "16'", 'gable = [{pitch = "6/12"}]'),
+    ("West", "24'", """step = [{at = "8'", down = "8"}, {at = "16'", down = "8"}]"""),
+))
+"""A closed shed on a sloping site: the footing climbs along two walls, and two end in gables."""
+
+
+def test_a_building_on_a_stepped_footing_has_one_datum_and_holds_every_rule() -> None:
+    layout = lay_text(SHED)
+    assert broken(check(layout)) == []
+    south, east, north, west = layout.walls
+    assert [len(course.pieces) > 0 for course in north.courses[:3]] == [False, False, True]
+    assert pieces_of(layout, 3, 2)[0].bottom == inches("16 3/8")
+    # Courses of 8 in. to the eaves at 8 ft; 4 ft more to the ridges at 6 in 12.
+    assert [len(wall.courses) for wall in (south, east, north, west)] == [18, 12, 18, 12]
+
+
+def test_over_the_eaves_a_gable_goes_on_to_both_ends() -> None:
+    """No other wall stands there: course 13 begins where the slope passes the underside of its units, a bed of 3/8 in. up."""
+    layout = lay_text(SHED)
+    for wall in (0, 2):
+        first = pieces_of(layout, 13, wall)[0]
+        assert first.left == inches("3/4") and first.hand == "left"

@@ -68,6 +68,10 @@ class Stretch:
         return self.courses.bit_count()
 
 
+Spots = tuple[tuple[tuple[int, int], ...], tuple[tuple[int, int], ...]]
+"""For each track places with the courses (bits) that they matter to."""
+
+
 @dataclass(frozen=True)
 class Problem:
     """One wall for the search: odd and even tracks, the positions no piece may cross, where cuts show least.
@@ -76,7 +80,8 @@ class Problem:
     jambs of openings as high as the wall). ``covered`` are stretches of length above and below openings.
     ``ends`` are each track's own first and last position where they differ, between those of ``fixed``. ``joined`` are
     ends of a track that are head joints themselves, against what another wall lays there. ``kept_clear`` are places from
-    which a track's joints keep a lap away in the courses (bits) beside them: what ends below them ends in line there.
+    which a track's joints keep a lap away in the courses (bits) beside them, joints of another kind standing below;
+    ``bridged`` are such places over a mere edge, from which they keep away where it costs nothing.
     ``own`` are positions at which one track alone begins anew.
     """
 
@@ -86,7 +91,8 @@ class Problem:
     covered: tuple[tuple[int, int], ...]
     ends: tuple[tuple[int, int], tuple[int, int]] | None = None
     joined: tuple[frozenset[int], frozenset[int]] = (frozenset(), frozenset())
-    kept_clear: tuple[tuple[tuple[int, int], ...], tuple[tuple[int, int], ...]] = ((), ())
+    kept_clear: Spots = ((), ())
+    bridged: Spots = ((), ())
     own: tuple[tuple[int, ...], tuple[int, ...]] = ((), ())
 
     def ends_of(self, which: int) -> tuple[int, int]:

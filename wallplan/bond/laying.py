@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 from itertools import pairwise
 from typing import NamedTuple
 
-from wallplan.bond.cost import BROKEN, FIRST_FULL, IMPOSSIBLE, JOINT, MIDDLE, SHOWS
+from wallplan.bond.cost import BROKEN, FIRST_FULL, IMPOSSIBLE, JOINT, LAP, MIDDLE, SHOWS
 from wallplan.bond.figures import Problem, Stretch, Terms
 from wallplan.bond.nodes import Node, points_after, points_before
 from wallplan.bond.pieces import fit_run, grade_piece, near_stock, pull_alike
@@ -58,6 +58,7 @@ class Share(NamedTuple):
 
 NOT_TO_BE = Share(IMPOSSIBLE, 0)
 _Points = tuple[int, ...]
+_Spots = tuple[tuple[int, int], ...]
 
 
 class Laying:
@@ -81,8 +82,7 @@ class Laying:
         self._heads = [self._points(node, points_after) for node in nodes]
         self._tails = [self._points(node, points_before) for node in nodes]
         self._inner = [self._find_inner(number) for number in range(len(nodes))]
-        clear, lap = problem.kept_clear[which], self.terms.lap
-        self._crowds = [BROKEN * _crowd(node, clear, lap) if clear else 0 for node in nodes]
+        self._crowds = [_crowd(node, problem.kept_clear[which], problem.bridged[which], self.terms.lap) for node in nodes]
         self._alone_until = [
             bisect_left(self.places, events[after]) if (after := bisect_left(events, at)) < len(events) else 0
             for at in self.places]
@@ -100,7 +100,7 @@ class Laying:
                    if points == here == tails.get(run) and self.stretches[run].start < here[0] < self.stretches[run].end)
 
     def alone_until(self, here: int) -> int:
-        """The next node not before the next place where a run begins or ends or a joint is moved; no later one if this is it."""
+        """The next node not before the next place where a run begins or ends or a joint is moved; none later if it is it."""
         return self._alone_until[here]
 
     def between_alone(self, here: int, nodes: range) -> Iterator[tuple[int, int, int]]:
@@ -250,10 +250,11 @@ class Laying:
         return FIRST_FULL if begins and length != self.terms.module else 0
 
 
-def _crowd(node: Node, kept_clear: tuple[tuple[int, int], ...], lap: int) -> int:
-    """How many of a joint's courses have it nearer than a lap to a place that is kept clear in them."""
-    return sum((mask & courses).bit_count() for at, courses in kept_clear
-               for place, mask in node.parts if abs(place - at) < lap)
+def _crowd(node: Node, kept_clear: _Spots, bridged: _Spots, lap: int) -> int:
+    """What it costs that a joint stands nearer than a lap to places kept clear, or bridged, in some of its courses."""
+    return sum((BROKEN if hard else LAP * (lap - abs(place - at))) * (mask & courses).bit_count()
+               for hard, spots in ((True, kept_clear), (False, bridged))
+               for at, courses in spots for place, mask in node.parts if abs(place - at) < lap)
 
 
 def _merge(covered: tuple[tuple[int, int], ...]) -> list[tuple[int, int]]:

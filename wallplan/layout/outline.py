@@ -160,19 +160,31 @@ def join_bays(bays: tuple[Bay, ...]) -> tuple[Bay, ...]:
     return tuple(joined)
 
 
-def find_risers(wall: Wall, masonry: Masonry, rows: tuple[Row, ...],
-                bays: tuple[tuple[Bay, ...], ...]) -> tuple[tuple[int, int], ...]:
-    """Where courses end against footing steps, as places of head joints, each with the course that lies over it."""
-    if wall.outline is None:
-        return ()
+class Riser(NamedTuple):
+    """Where courses end against a step of the footing, as the place of a head joint, and the course that lies over it.
+
+    ``jointed`` is True where a head joint stands on the riser: half-high units beside full ones.
+    """
+
+    at: int
+    over: int
+    jointed: bool
+
+
+def find_risers(wall: Wall, masonry: Masonry, rows: tuple[Row, ...], bays: tuple[tuple[Bay, ...], ...]) -> tuple[Riser, ...]:
+    """The risers of a wall's footing; () for a level one."""
     found = []
-    for (at, before), (_, after) in pairwise(wall.outline.footing):
+    for (at, before), (_, after) in pairwise(wall.outline.footing if wall.outline else ()):
         if before == after:
             continue
+        jointed = False
         for row, here in zip(rows, bays, strict=True):
-            if row.top > max(before, after) and any(bay.left < at < bay.right for bay in join_bays(here)):
-                found.append((at - masonry.joint if before > after else at, row.number))
+            if row.top <= max(before, after):
+                continue
+            if any(bay.left < at < bay.right for bay in join_bays(here)):
+                found.append(Riser(at - masonry.joint if before > after else at, row.number, jointed))
                 break
+            jointed = True
     return tuple(found)
 
 

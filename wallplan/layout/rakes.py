@@ -48,17 +48,31 @@ def _cut_course(laid: list[LaidRun], bays: tuple[Bay, ...], joint: int) -> list[
     """The runs of a course that a slope shortens, from left to right."""
     cuts = []
     for bay in bays:
-        for run in sorted(laid):
-            left, right = max(run.left, bay.left), min(run.right, bay.right)
-            if left >= right or not any(bay.rakes):
+        for run in sorted(laid) if any(bay.rakes) else ():
+            width = run.joints[0] or joint
+            begin, end, joints = _open_corners(run, laid, bay, joint)
+            left, right = max(begin, bay.left), min(end, bay.right)
+            if left >= right:
                 continue
             rakes = (bay.rakes[0] if left == bay.left else 0, bay.rakes[1] if right == bay.right else 0)
-            width = run.joints[0] or joint
-            after = {one[0] + one[1]: two[0] for one, two in pairwise(run.pieces)
-                     if left < one[0] + one[1] and two[0] < right}
+            after = {at: beyond for at, beyond in joints if left < at and beyond < right}
             raked = RakedRun(left - width, right, rakes, tuple(after), width - joint, width // 2)
             cuts.append(_Cut(left, right, width, after, raked))
     return cuts
+
+
+def _open_corners(run: LaidRun, laid: list[LaidRun], bay: Bay, joint: int) -> tuple[int, int, list[tuple[int, int]]]:
+    """A run with its joints as (end of one piece, beginning of the next). Over the eaves no other wall stands at a corner:
+    where the run stops for one it goes on, with the joint that it has there."""
+    begin, end = run.left, run.right
+    joints = [(one[0] + one[1], two[0]) for one, two in pairwise(run.pieces)]
+    if begin == min(other.left for other in laid) and bay.left < begin:
+        joints.insert(0, (begin - joint, begin))
+        begin = bay.left
+    if end == max(other.right for other in laid) and bay.right > end:
+        joints.append((end, end + joint))
+        end = bay.right
+    return begin, end, joints
 
 
 def _settle(tracks: LaidTracks, terms: Terms, cuts: dict[int, list[_Cut]], laid: dict[int, list[LaidRun]],

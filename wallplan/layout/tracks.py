@@ -7,7 +7,7 @@ from typing import NamedTuple
 from wallplan.bond.figures import Problem, Stretch, Terms
 from wallplan.layout.corners import WallEnds, free_ends, parity_of
 from wallplan.layout.coursing import Row
-from wallplan.layout.outline import Bay, find_bays, join_bays
+from wallplan.layout.outline import Bay, Riser, find_bays, join_bays
 from wallplan.layout.reach import Reach
 from wallplan.layout.stock import stock_lengths
 from wallplan.plan.job import Masonry, Wall
@@ -78,10 +78,10 @@ def _clear_spans(bay: Bay, gaps: list[tuple[int, int]]) -> tuple[Span, ...]:
 
 
 def pose_problem(wall: Wall, masonry: Masonry, runs: tuple[tuple[Span, ...], ...],
-                 own: WallEnds | None = None, risers: tuple[tuple[int, int], ...] = ()) -> Problem:
+                 own: WallEnds | None = None, risers: tuple[Riser, ...] = ()) -> Problem:
     """The wall's runs as two tracks, odd and even courses, with the positions at which both begin anew.
 
-    ``risers`` are places from which the joints of a course keep a lap away, each with the course's number.
+    ``risers`` are those of a stepped footing, which joints keep away from.
     """
     ends, joint = own or free_ends(wall), masonry.joint
     outer = {*ends.left.at, *ends.right.at}
@@ -100,13 +100,15 @@ def pose_problem(wall: Wall, masonry: Masonry, runs: tuple[tuple[Span, ...], ...
         )
         for track in tracks
     )
-    clear = [tuple((at, 1 << number) for at, number in risers if number % 2 != parity) for parity in (0, 1)]
+    clear, bridged = (tuple(tuple((riser.at, 1 << riser.over) for riser in risers
+                                  if riser.over % 2 != parity and riser.jointed is jointed) for parity in (0, 1))
+                      for jointed in (True, False))
     covered = tuple((opening.left - joint, opening.right) for opening in wall.openings)
     tracks_end = tuple((ends.left.at[parity] - joint, ends.right.at[parity]) for parity in (0, 1))
     return Problem(
         bond_terms(masonry), (odd, even), _fixed_positions(joint, runs, tracks_end), covered,
         (tracks_end[0], tracks_end[1]), (_joined_positions(ends, joint, 0), _joined_positions(ends, joint, 1)),
-        (clear[0], clear[1]),
+        (clear[0], clear[1]), (bridged[0], bridged[1]),
         (_crossed_positions(ends, joint, 0), _crossed_positions(ends, joint, 1)),
     )
 

@@ -50,6 +50,8 @@ def _find_corners(layout: Layout) -> Iterator[Corner]:
 def _judge(corner: Corner, layout: Layout) -> Iterator[Finding]:
     before: str | None = None
     for one, other in zip(corner.first.courses, corner.second.courses, strict=False):
+        if not (_stands(corner.first, one, corner) or _stands(corner.second, other, corner)):
+            continue  # under a step of the footing, or over the eaves, nothing is laid at the corner
         through = _find_through(corner, one, other)
         if through is None:
             yield _tell(corner, one, "both walls stop, or both run through", "let one wall run through and stop the other")
@@ -58,6 +60,17 @@ def _judge(corner: Corner, layout: Layout) -> Iterator[Finding]:
                         "let the walls run through in turn")
         yield from _judge_return(corner, layout, one, other, through)
         before = through
+
+
+def _stands(wall: WallLayout, course: Course, corner: Corner) -> bool:
+    """Whether a wall has anything at a corner in a course; a wall without steps and gables always should."""
+    if wall.wall.outline is None:
+        return True
+    right, reach = wall is corner.first, corner.thickness * 5 // 4
+    piece = _end_piece(course, right=right)
+    if piece is None or piece.rake is not None:
+        return False
+    return piece.right >= wall.wall.length - reach if right else piece.left <= reach
 
 
 def _find_through(corner: Corner, one: Course, other: Course) -> str | None:

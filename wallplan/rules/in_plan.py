@@ -15,6 +15,7 @@ from wallplan.findings import Finding
 from wallplan.layout.model import Layout, Piece
 from wallplan.lengths import print_size
 from wallplan.rules.ground import Bounds, Placed, place_buildings
+from wallplan.rules.outline import list_voids
 from wallplan.rules.sources import IN_PLAN
 
 if TYPE_CHECKING:
@@ -84,16 +85,17 @@ def _own(placed: Placed, number: int) -> tuple[Piece, ...]:
 
 
 def _holes_in(placed: Placed, number: int) -> tuple[tuple[int, int, int, int], ...]:
-    course = placed.layout.courses[number - 1]
-    return tuple((one.left, one.right, max(one.bottom - course.bottom, 0), min(one.top, course.top) - course.bottom)
-                 for one in placed.layout.wall.openings if one.bottom < course.top and one.top > course.bottom)
+    course, outline = placed.layout.courses[number - 1], placed.layout.wall.outline
+    voids = () if outline is None else list_voids(outline, course.bottom, course.top, placed.layout.bed)
+    return (*voids, *((one.left, one.right, max(one.bottom - course.bottom, 0), min(one.top, course.top) - course.bottom)
+                      for one in placed.layout.wall.openings if one.bottom < course.top and one.top > course.bottom))
 
 
 def _likeness(placed: Placed, number: int) -> object:
     """Two courses in which this is equal for all walls are measured once."""
     course = placed.layout.courses[number - 1]
     return (course.top - course.bottom, _holes_in(placed, number), tuple(
-        (piece.left, piece.length, piece.bottom - course.bottom, piece.height, piece.shape == "corner L")
+        (piece.left, piece.length, piece.bottom - course.bottom, piece.height, piece.shape == "corner L", piece.notch)
         for piece in _own(placed, number)))
 
 
@@ -130,7 +132,14 @@ def _stand(placed: Placed, number: int, layout: Layout) -> Iterator[Unit]:
     for piece in _own(placed, number):
         parts = placed.parts_of(piece, masonry.unit.ell_return, masonry.joint)
         shape = shapely.union_all([shapely.box(*part) for part in parts])
-        yield Unit(shape, piece.bottom - course.bottom, piece.top - course.bottom, placed)
+        low, high = piece.bottom - course.bottom, piece.top - course.bottom
+        if piece.rake is not None:
+            high = max(other.top for other in _own(placed, number)) - course.bottom  # in plan it is seen from below
+        if piece.notch is not None:
+            gone = placed.bounds(piece.left + piece.notch.left, piece.left + piece.notch.right)
+            yield Unit(shapely.difference(shape, shapely.box(*gone)), low, low + piece.notch.height, placed)
+            low += piece.notch.height
+        yield Unit(shape, low, high, placed)
 
 
 def _widest(layout: Layout) -> int:

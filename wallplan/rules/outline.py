@@ -77,3 +77,21 @@ def find_ridges(outline: Outline) -> tuple[tuple[int, int], ...]:
         if any(x != at and y < level for x, y in beside) and all(y <= level for _, y in beside):
             found.append((at, level))
     return tuple(found)
+
+
+def list_voids(outline: Outline, bottom: int, top: int, bed: int) -> tuple[tuple[int, int, int, int], ...]:
+    """Where a course from ``bottom`` to ``top`` has no wall: left, right, low and high from its own bottom.
+
+    A slope is taken to cut the course off where it passes the underside of its units, ``bed`` over the bottom; a level top
+    less than half a bed under the course's is met.
+    """
+    voids = [(left, right, 0, min(level, top) - bottom)
+             for (left, level), (right, _) in pairwise(outline.footing) if left < right and level > bottom]
+    for (left, begin), (right, end) in pairwise(outline.top):
+        if begin == end and left < right and top - begin > bed // 2:
+            voids.append((left, right, max(begin - bottom, 0), top - bottom))
+        elif begin != end and left < right and min(begin, end) < bottom + bed:
+            over = left + round((bottom + bed - begin) * (right - left) / (end - begin))
+            over = min(max(over, left), right)
+            voids.append((left, over, 0, top - bottom) if begin < end else (over, right, 0, top - bottom))
+    return tuple(void for void in voids if void[0] < void[1] and void[2] < void[3])

@@ -11,7 +11,7 @@ import numpy as np
 from wallplan.findings import Finding
 from wallplan.lengths import TICKS_PER_INCH
 from wallplan.plan.job import Outline
-from wallplan.rules.as_laid import HEAD, ROUNDING, AsLaid, Ints
+from wallplan.rules.as_laid import HEAD, ROUNDING, STEP, AsLaid, Ints
 from wallplan.rules.outline import Riser, find_risers
 from wallplan.rules.reporting import Break, exact, report_breaks, report_held, size
 from wallplan.rules.sources import BEDS, STEPS
@@ -82,22 +82,35 @@ def _off_tops(wall: AsLaid, outline: Outline) -> Iterator[Break]:
 
 
 def _in_line(wall: AsLaid, outline: Outline) -> Iterator[Break]:
-    """Head joints of the course over a footing's riser that stand nearer to it than the lap."""
+    """Head joints over a joint that stands on a riser, nearer to it than the lap."""
+    masonry = wall.masonry
+    for riser, course, away in _measure_risers(wall, outline):
+        if away < masonry.least_lap - ROUNDING - masonry.joint // 2 and _is_jointed(wall, riser):
+            yield Break(course, riser.at, f"a head joint {exact(wall, away, masonry.least_lap)} from the joint over a riser",
+                        size(wall, masonry.least_lap), f"move the step by {size(wall, masonry.least_lap - away)}, or cut a "
+                        "piece so that a unit bridges the riser")
+
+
+def _measure_risers(wall: AsLaid, outline: Outline) -> Iterator[tuple[Riser, int, int]]:
+    """Each riser of the footing, the course over it, and how far its nearest head joint is off; none in stack bond."""
     masonry, gaps = wall.masonry, wall.gaps
     heads = np.flatnonzero(gaps.kind == HEAD)
-    for riser in find_risers(outline):
+    for riser in find_risers(outline) if masonry.bond != "stack" else ():
         course = _course_over(wall, riser)
-        if not riser.foot or course is None or masonry.bond == "stack":
+        if not riser.foot or course is None:
             continue
         # What ends at the riser ends in a joint that lies within the concrete's face.
         middle = riser.at - masonry.joint // 2 if riser.left_higher else riser.at + masonry.joint // 2
         here = heads[wall.rows.course[gaps.row[heads]] == course]
-        away = np.abs((gaps.left[here] + gaps.right[here]) // 2 - middle)
-        if len(here) and int(away.min()) < masonry.least_lap - ROUNDING - masonry.joint // 2:
-            near = int(away.min())
-            yield Break(course, riser.at, f"a head joint {exact(wall, near, masonry.least_lap)} from the riser's line",
-                        size(wall, masonry.least_lap), f"move the step by {size(wall, masonry.least_lap - near)}, or cut a "
-                        "piece so that a unit bridges the riser")
+        if len(here):
+            yield riser, course, int(np.abs((gaps.left[here] + gaps.right[here]) // 2 - middle).min())
+
+
+def _is_jointed(wall: AsLaid, riser: Riser) -> bool:
+    """Whether a joint between pieces of one course stands on a riser."""
+    joint = wall.masonry.joint
+    near = (wall.gaps.left <= riser.at + joint) & (wall.gaps.right >= riser.at - joint)
+    return bool(np.any((wall.gaps.kind == STEP) & near))
 
 
 def _course_over(wall: AsLaid, riser: Riser) -> int | None:
@@ -128,6 +141,11 @@ def _tell(wall: AsLaid, outline: Outline) -> tuple[str, str]:
             if ripped is not None:
                 told.append(ripped[0])
                 remedies.append(ripped[1])
+    for riser, course, away in _measure_risers(wall, outline):
+        if away < wall.masonry.least_lap - ROUNDING - wall.masonry.joint // 2:
+            told.append(f"a head joint of course {wall.number(course)} stands {size(wall, away)} from the riser at "
+                        f"{size(wall, riser.at)}")
+            remedies.append(f"move the step at {size(wall, riser.at)} by half a unit, so that a unit bridges it")
     tops = [riser for riser in find_risers(outline) if not riser.foot]
     if tops:
         told.append(f"{len(tops)} {'step' if len(tops) == 1 else 'steps'} of the top")
