@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from itertools import accumulate
 
-from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES, measure
+from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES, measure, wrap
 from wallplan.drawing.panel import PADDING, Line, Panel, set_lines
 from wallplan.drawing.primitives import Primitive, Text
 from wallplan.lists.cuts import WallCut
@@ -70,16 +70,18 @@ def _starts(cuts: tuple[Row, ...], height: float) -> tuple[float, ...]:
 
 
 def _set_narrow(cuts: tuple[Row, ...], width: float) -> Panel:
-    """Two rows a cut: mark and size over count."""
+    """Two rows or more a cut: mark and size over count."""
     letters = max(measure(cut.mark, FIGURES) for cut in cuts) + FIGURES
     head = set_lines((Line(_head(cuts)),), width)
     texts: list[Primitive] = [*head.ink]
     y = head.height
     for cut in cuts:
         mark, size, count = cut.cells
-        texts += [Text(PADDING, y + FIGURES, mark, FIGURES), Text(PADDING + letters, y + FIGURES, size, FIGURES),
-                  Text(PADDING + letters, y + FIGURES * 2.5, count, FIGURES)]
-        y += FIGURES * 3.1
+        lines = (*wrap(size, FIGURES, width - letters - 2 * PADDING), count)
+        texts += [Text(PADDING, y + FIGURES, mark, FIGURES),
+                  *(Text(PADDING + letters, y + FIGURES * (1.0 + _PITCH * row), line, FIGURES)
+                    for row, line in enumerate(lines))]
+        y += FIGURES * (_PITCH * len(lines) + 0.1)
     return Panel(width, y, tuple(texts))
 
 

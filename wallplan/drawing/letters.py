@@ -76,15 +76,30 @@ def _letter_at_slope(board: Board, cell: Cell) -> bool:
     """Letter a raked cut just outside of its foot, over the slope of the course below."""
     if cell.piece.hand not in ("left", "right") or not cell.shape:
         return False
-    assert cell.piece.mark
+    assert cell.piece.mark and cell.piece.rake
     left, base = cell.piece.hand == "left", cell.box.centre.y
-    for height in _SIZES:
+    toe = 5 * min(cell.piece.rake.left, cell.piece.rake.right) < cell.piece.height
+    for height in _SIZES if toe else ():
         side, over = (cell.box.left, -1.0) if left else (cell.box.right, 1.0)
         if height + CLEARANCE <= cell.box.height:
             beside = Text(side + over, base + height / 2, cell.piece.mark, height, "end" if left else "start")
             above = Text(side, cell.box.top - 0.5, cell.piece.mark, height, "start" if left else "end")
             if board.letter_if_free(beside, 0.15) or board.letter_if_free(above, 0.15):
                 return True
+    return _lead_off_slope(board, cell, left)
+
+
+def _lead_off_slope(board: Board, cell: Cell, left: bool) -> bool:
+    """Letter a raked cut farther off its slope, with a leader."""
+    assert cell.piece.mark
+    (x, y), way = cell.middle, -1.0 if left else 1.0
+    for out, up in product((3.0, 6.0, 9.0, 12.0), (3.5, 6.5, 9.5, 13.0)):
+        text = Text(x + way * out, y - up, cell.piece.mark, FIGURES, "middle")
+        leader = _leader(x, y, text)
+        clear = board.placer.is_clear(leader) and not board.placer.crosses(leader)
+        if clear and board.placer.is_free(measure_text(text), 0.3):
+            _lead_to(board, x, y, text)
+            return True
     return False
 
 

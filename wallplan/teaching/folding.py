@@ -17,10 +17,11 @@ class Fold(NamedTuple):
 def fold_courses(wall: WallLayout) -> tuple[Fold, ...]:
     """The courses that differ from all before them, lowest first, each with those laid alike; () for no courses.
 
-    Odd courses are alike only odd ones, even only even ones. What leads a piece belongs to does not count.
+    Odd courses are alike only odd ones, even only even ones. What leads a piece belongs to does not count. Courses below a
+    wall's footing, where a building steps, have no pieces and are left out.
     """
     found: dict[object, list[Course]] = {}
-    for course in wall.courses:
+    for course in filter(lambda course: course.pieces, wall.courses):
         found.setdefault(_likeness(course), []).append(course)
     return tuple(Fold(first, tuple(course.number for course in rest)) for first, *rest in found.values())
 
