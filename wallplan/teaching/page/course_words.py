@@ -19,9 +19,12 @@ def count_pieces(runs: WallRuns, course: Course) -> str:
 
 
 def compare_with_below(runs: WallRuns, course: Course) -> str:
-    """How a course differs from the one below it: how each begins, and the least lap between them. "" for course 1."""
+    """How a course differs from the one below it: how each begins, and the least lap between them.
+
+    "" for course 1, and where a step leaves nothing in one of them.
+    """
     below = runs.course(course.number - 1)
-    if below is None:
+    if below is None or not below.pieces or not course.pieces:
         return ""
     masonry, measure = runs.job.masonry, runs.job.measure
     first, second = (_with_article(_short_name(runs, min(one.pieces, key=lambda piece: piece.left)))

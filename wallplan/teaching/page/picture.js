@@ -81,6 +81,7 @@ function drawNumbers(marked) {
 }
 
 function drawMasonsLine(course) {
+  if (!course.pieces.length) return;
   const left = Math.min(...course.pieces.map((one) => one[0])), right = Math.max(...course.pieces.map((one) => one[0] + one[1]));
   const [x, y, w] = boxOf(left, course.bottom, right, course.top);
   picture.view.before(draw("path", {class: "line-up", d: `M${x - 4} ${y}h${w + 8}`}));
