@@ -173,7 +173,7 @@ def plan_texts() -> st.SearchStrategy[str]:
 
 
 @st.composite
-def own_unit_tables(draw: st.DrawFn, measure: Measure) -> tuple[Table, Unit]:
+def matched_units(draw: st.DrawFn, measure: Measure) -> tuple[Table, Unit]:
     """A plan's own unit from small brick to large block, and a unit of its sizes to lay out walls by."""
     long, high, thick, joint = (draw(st.integers(*ends)) for ends in ((150, 500), (45, 250), (80, 300), (6, 14)))
     table: Table = {"key": "landing-unit", "kind": draw(st.sampled_from(["block", "brick"])), "shapes": ["stretcher"],
@@ -187,7 +187,7 @@ def own_unit_tables(draw: st.DrawFn, measure: Measure) -> tuple[Table, Unit]:
 
 
 @st.composite
-def order_tables(draw: st.DrawFn) -> Table:
+def plain_orders(draw: st.DrawFn) -> Table:
     """What the order may be told: some of the keys."""
     table: Table = {
         "spare": draw(st.integers(0, 20)), "masons": draw(st.integers(1, 4)), "batch": draw(st.integers(4, 30)),
@@ -202,11 +202,11 @@ def sheet_plans(draw: st.DrawFn) -> str:
     """The text of a valid plan with all that sheets may have to letter: own units, orders, long names and a date."""
     plan = draw(plan_tables())
     if draw(st.booleans()):
-        own, alike = draw(own_unit_tables(plan["measure"]))
+        own, alike = draw(matched_units(plan["measure"]))
         plan["own_unit"], plan["masonry"]["unit"] = own, own["key"]
         plan["wall"] = [draw(wall_tables(plan["measure"], alike, wall["name"])) for wall in plan["wall"]]
     if draw(st.booleans()):
-        plan["order"] = draw(order_tables())
+        plan["order"] = draw(plain_orders())
     if draw(st.booleans()):
         plan["title"] = draw(st.sampled_from(["Ferry landing, second stage: waiting room, store and tug office", "Ä", "gy (jq)"]))
         plan["wall"][0]["name"] = draw(st.sampled_from(["Side to the water and the slip, old boundary", "1", "Öst/väst"]))
