@@ -9,6 +9,7 @@ import pytest
 
 from tests.drawing.sheets import faults_of, texts_of
 from tests.drawing.walls import PLANS, laid
+from tests.jobs import inches
 from wallplan.drawing.course_plan import CoursePlan
 from wallplan.drawing.course_sheet import plan_course_sheets
 from wallplan.drawing.drafts import number_sheets
@@ -122,3 +123,28 @@ def test_each_wall_is_named_and_measured_in_both_courses() -> None:
 def test_a_job_without_walls_has_no_course_sheet() -> None:
     layout, _ = laid("kiosk")
     assert number_sheets(plan_course_sheets(Layout(layout.job, ()), None)) == ()
+
+
+def test_a_wall_that_abuts_is_drawn_named_and_told() -> None:
+    layout = sample("net-store-with-partition")
+    (building,) = find_buildings(layout)
+    assert (len(building.legs), len(building.stems)) == (4, 1)
+    stem, main = building.stems[0], building.legs[0]
+    # Its left end stands on the inside of the first wall, 12 ft and its own thickness along, and it runs up the sheet.
+    thick = layout.job.masonry.unit.thickness
+    assert (stem.start, stem.way) == (main.at(12 * 12 * inches(1) + thick, thick), (0, 1))
+    (page,) = number_sheets(plan_course_sheets(layout, "letter"))
+    words = " ".join(text.text for text in texts_of(page)).replace("\u00a0", " ")
+    assert "Partition abuts Landing side 12'-0\" from the left end" in words
+    assert "straps on courses 4, 8" in words
+
+
+def test_an_l_corner_unit_is_drawn_as_an_l() -> None:
+    layout = sample("chain-store-l-corners")
+    (building,) = find_buildings(layout)
+    leg, ell = building.legs[0], building.ell
+    assert ell is not None
+    outline = leg.ell_outline(0, inches("15 5/8"), building.thickness, ell)
+    # 15 5/8 in. along, 11 5/8 deep at its tail from 12 in. on, 7 5/8 deep beside the corner.
+    assert outline == tuple((inches(x), inches(y)) for x, y in (
+        (0, 0), ("15 5/8", 0), ("15 5/8", "11 5/8"), (12, "11 5/8"), (12, "7 5/8"), (0, "7 5/8")))

@@ -21,9 +21,9 @@ def letter_course(board: Board, plan: CoursePlan, small: list[Small]) -> tuple[s
     """Letter a course that is drawn; what found no room on the drawing is given back in words."""
     if len(plan.building.points) > 2:
         _number_corners(board, plan)
-    missing = [words for letter in (_letter_length, _letter_gaps, _letter_name) for leg in plan.building.legs
+    missing = [words for letter in (_letter_length, _letter_gaps, _letter_name) for leg in plan.building.drawn
                for words in letter(board, plan, leg)]
-    if plan.building.is_rectangle:
+    if plan.building.shows_diagonals:
         centre = plan.box(plan.building.extent).centre
         _letter_diagonals(board, plan, centre.x, centre.y)
     return (*missing, *_letter_small(board, small))
@@ -84,13 +84,15 @@ def _letter_gaps(board: Board, plan: CoursePlan, leg: Leg) -> list[str]:
 
 def _letter_name(board: Board, plan: CoursePlan, leg: Leg) -> list[str]:
     name = clean(leg.wall.wall.name)
-    if len(plan.building.legs) == 1:
+    if len(plan.building.drawn) == 1:
         return []
     found = _letter_along(board, plan, leg, leg.wall.wall.length // 2, name)
     return [] if found else [f"wall {name} between {_tell_ends(plan, leg)}"]
 
 
 def _tell_ends(plan: CoursePlan, leg: Leg) -> str:
+    if leg in plan.building.stems:
+        return " and ".join(clean(one.meets) for one in leg.wall.wall.abuts)
     number = plan.building.legs.index(leg)
     return f"{number + 1} and {(number + 1) % len(plan.building.points) + 1}"
 

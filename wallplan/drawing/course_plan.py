@@ -89,10 +89,10 @@ def draw_course(board: Board, plan: CoursePlan) -> list[Small]:
     """Draw a course with its name over it, and keep lettering off the walls; cuts that were not lettered are given back."""
     box = plan.box(plan.building.extent)
     board.letter(Text(box.left, box.top - MARGIN - 3.5, _name_course(plan.building, plan.number), LARGE_FIGURES))
-    if plan.building.is_rectangle:
+    if plan.building.shows_diagonals:
         _draw_diagonals(board, plan)
     small = _draw_pieces(board, plan)
-    for leg in plan.building.legs:
+    for leg in plan.building.drawn:
         board.placer.take(plan.box(_body(plan, leg)).shrunk(-0.6))
     return small
 
@@ -100,7 +100,7 @@ def draw_course(board: Board, plan: CoursePlan) -> list[Small]:
 def _name_course(building: Building, number: int) -> str:
     """The course in words; a free wall's name stands with them."""
     words = f"COURSE {number} ({'odd' if number % 2 else 'even'})"
-    if len(building.legs) > 1:
+    if len(building.drawn) > 1:
         return words
     return f"{words} {shorten(clean(building.legs[0].wall.wall.name), LARGE_FIGURES, 90)}"
 
@@ -124,7 +124,7 @@ def _draw_pieces(board: Board, plan: CoursePlan) -> list[Small]:
     """Draw and hatch the pieces; the cuts too small for their letter are given back."""
     small: list[Small] = []
     boxes, heavy, hatch = list[Box](), list[Box](), list[Segment]()
-    for leg in plan.building.legs:
+    for leg in plan.building.drawn:
         pieces = plan.pieces_of(leg)
         if not pieces:
             continue

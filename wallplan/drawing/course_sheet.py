@@ -18,6 +18,7 @@ from wallplan.drawing.sheet_frame import Heading, find_room, frame_sheet, make_p
 from wallplan.drawing.title_block import Sheet
 from wallplan.layout.model import Layout
 from wallplan.lengths import Measure, print_length, print_size
+from wallplan.lists.order.tied import strap_courses
 
 SMALL_SCALES: dict[Measure, tuple[Scale, ...]] = {
     "feet": (Scale("1/16 in = 1 ft", 192), Scale("1/32 in = 1 ft", 384), Scale("1 in = 100 ft", 1200),
@@ -73,7 +74,7 @@ def _one_each(buildings: tuple[Building, ...]) -> Pages:
 
 def _numbers(building: Building) -> tuple[int, ...]:
     """Course 1, and course 2 where there is one."""
-    return (1, 2)[: max(len(leg.wall.courses) for leg in building.legs)]
+    return (1, 2)[: max(len(leg.wall.courses) for leg in building.drawn)]
 
 
 def _pack(layout: Layout, buildings: tuple[Building, ...], paper: Paper, scale: Scale) -> Pages:
@@ -102,7 +103,7 @@ def _held(figures: list[Figure], building: Building) -> tuple[Building, ...]:
 
 
 def _make_heading(layout: Layout, buildings: tuple[Building, ...]) -> Heading:
-    walls = tuple(leg.wall for building in buildings for leg in building.legs)
+    walls = tuple(leg.wall for building in buildings for leg in building.drawn)
     told = [f"Walls {tie(print_size(buildings[0].thickness, layout.job.measure))} thick; lengths out to out. "
             "Open hatch: half. Close hatch: cut, see its letter."]
     if any(building.corners for building in buildings):
@@ -110,7 +111,7 @@ def _make_heading(layout: Layout, buildings: tuple[Building, ...]) -> Heading:
     if any(_has_ells(building) for building in buildings):
         told.insert(1, "Heavy L at a corner: an L corner unit.")
     for building in buildings:
-        told += _tell_corners(building) + _tell_checks(building, layout.job.measure)
+        told += _tell_corners(building) + _tell_ties(building, layout) + _tell_checks(building, layout.job.measure)
     return Heading("COURSES 1 AND 2", "Plan, seen from above; outside of the first wall below it.", tuple(told), SETTING_OUT,
                    walls)
 
@@ -128,6 +129,19 @@ def _tell_corners(building: Building) -> list[str]:
         before, after = building.meeting(corner)
         odd, even = (before, after) if plan.is_through(before, right=True) else (after, before)
         told.append(f"{corner}: {clean(odd.wall.wall.name)} / {clean(even.wall.wall.name)}.")
+    return told
+
+
+def _tell_ties(building: Building, layout: Layout) -> list[str]:
+    """Each wall that abuts another: where, and what ties it."""
+    told, measured = [], layout.job.measure
+    for stem in building.stems:
+        for one in stem.wall.wall.abuts:
+            courses = strap_courses(stem.wall, one, layout.job)
+            ties = {"interlocked": "runs through it in every other course", "control joint": "a control joint between them",
+                    "straps": f"straps on courses {', '.join(map(str, courses))}"}[one.tie]
+            told.append(f"{clean(stem.wall.wall.name)} abuts {clean(one.meets)} {tie(print_length(one.at, measured))} from "
+                        f"the left end of its outside face: {ties}.")
     return told
 
 

@@ -77,6 +77,7 @@ def _turn(laid: WallLayout, left: int, right: int) -> WallLayout:
         openings=tuple(_turn_opening(opening, left, right) for opening in reversed(wall.openings)
                        if opening.left < right and opening.right > left),
         outline=_turn_outline(wall.outline, left, right),
+        abuts=tuple(replace(one, end="right" if one.end == "left" else "left") for one in wall.abuts),
     )
     return replace(laid, wall=seen, courses=tuple(_turn_course(course, right) for course in laid.courses))
 

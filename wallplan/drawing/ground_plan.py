@@ -7,11 +7,13 @@ left to right, so that a building turns left at an outside corner and right at a
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from typing import NamedTuple
 
 from wallplan.layout.corners import joined_to
 from wallplan.layout.model import Layout, WallLayout
+from wallplan.plan.ground import Line, Standing, place_walls
 
 
 class Place(NamedTuple):
@@ -78,18 +80,24 @@ class Check:
 @dataclass(frozen=True)
 class Building:
     """Walls that join, or one free wall. ``points`` are the ends of the legs' outside faces, numbered from 1 as they
-    come; a closed building's first point is also its last leg's end, and stands once."""
+    come; a closed building's first point is also its last leg's end, and stands once. ``stems`` abut the legs."""
 
     legs: tuple[Leg, ...]
     points: tuple[Place, ...]
     closed: bool
     thickness: int
     ell: Ell | None = None
+    stems: tuple[Leg, ...] = ()
+
+    @property
+    def drawn(self) -> tuple[Leg, ...]:
+        """All of its walls: the legs, and those that abut them."""
+        return (*self.legs, *self.stems)
 
     @property
     def extent(self) -> Extent:
         """What the walls take in plan."""
-        found = [leg.extent(0, leg.wall.wall.length, 0, self.thickness) for leg in self.legs]
+        found = [leg.extent(0, leg.wall.wall.length, 0, self.thickness) for leg in self.drawn]
         return Extent(min(e.left for e in found), min(e.bottom for e in found),
                       max(e.right for e in found), max(e.top for e in found))
 
@@ -98,6 +106,11 @@ class Building:
         """Whether four walls close with both pairs of opposite walls alike."""
         lengths = [leg.wall.wall.length for leg in self.legs]
         return self.closed and len(lengths) == 4 and lengths[:2] == lengths[2:]
+
+    @property
+    def shows_diagonals(self) -> bool:
+        """Whether its diagonals are drawn: a rectangle's, unless a wall inside stands in their way."""
+        return self.is_rectangle and not self.stems
 
     @property
     def corners(self) -> tuple[int, ...]:
@@ -121,18 +134,45 @@ class Building:
 
 def find_buildings(layout: Layout) -> tuple[Building, ...]:
     """The job's buildings in the plan's order; () for a job without walls."""
+    walls = [one.wall for one in layout.walls]
+    lines = [Line(wall.name, wall.length, wall.left_end, wall.right_end, wall.abuts) for wall in walls]
+    standings = place_walls(lines, layout.job.masonry.unit.thickness).standings
+    groups: dict[int, list[list[int]]] = {}
+    for chain in _find_chains(layout):
+        groups.setdefault(standings[chain[0]].group, []).append(chain)
+    return tuple(_put_together(layout, chains, standings) for chains in groups.values())
+
+
+def _find_chains(layout: Layout) -> list[list[int]]:
+    """Walls that corners join, row by row, each from its left."""
     meets = [joined_to(layout.job, index) for index in range(len(layout.walls))]
-    starts = [index for index, (left, _) in enumerate(meets) if left is None]
-    if layout.walls and not starts:
-        return (_go_round(layout, list(range(len(layout.walls))), closed=True),)
-    return tuple(_go_round(layout, _follow(meets, start), closed=False) for start in starts)
+    chains, taken = list[list[int]](), set[int]()
+    for start in sorted(range(len(meets)), key=lambda index: (meets[index][0] is not None, index)):
+        if start not in taken:
+            chain = [start]
+            while (following := meets[chain[-1]][1]) is not None and following != start:
+                chain.append(following)
+            chains.append(chain)
+            taken.update(chain)
+    return sorted(chains)
 
 
-def _follow(meets: list[tuple[int | None, int | None]], start: int) -> list[int]:
-    chain = [start]
-    while (following := meets[chain[-1]][1]) is not None and following != start:
-        chain.append(following)
-    return chain
+def _put_together(layout: Layout, chains: list[list[int]], standings: Sequence[Standing]) -> Building:
+    """One building: the first row of walls that abuts none is its legs, all others are stems."""
+    abutting = [any(layout.walls[index].wall.abuts for index in chain) for chain in chains]
+    base = chains[abutting.index(False) if False in abutting else 0]
+    closed = joined_to(layout.job, base[0])[0] is not None
+    building, first = _go_round(layout, base, closed=closed), standings[base[0]]
+    stems = tuple(_stand(layout.walls[index], standings[index], first)
+                  for chain in chains if chain is not base for index in chain)
+    return replace(building, stems=stems)
+
+
+def _stand(wall: WallLayout, at: Standing, first: Standing) -> Leg:
+    """A wall where it stands when the building's first runs to the right from (0, 0)."""
+    x, y = at.x - first.x, at.y - first.y
+    return Leg(wall, Place(x * first.dx + y * first.dy, y * first.dx - x * first.dy),
+               Place(at.dx * first.dx + at.dy * first.dy, at.dy * first.dx - at.dx * first.dy))
 
 
 def _go_round(layout: Layout, chain: list[int], *, closed: bool) -> Building:

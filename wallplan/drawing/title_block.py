@@ -16,7 +16,7 @@ from wallplan.lengths import print_length, print_size
 from wallplan.plan.job import Job
 
 _ENDS = {"end": "free end", "outside corner": "outside corner", "inside corner": "inside corner",
-         "straight": "runs on straight"}
+         "straight": "runs on straight", "abuts": "abuts another wall"}
 _BONDS = {"half": "Half bond", "third": "Third bond", "quarter": "Quarter bond", "stack": "Stack bond"}
 
 
@@ -38,6 +38,7 @@ def set_title_block(wall: WallLayout, job: Job, scale: Scale, sheet: Sheet, widt
              LARGE_FIGURES),
         Line(shorten(clean(job.title), FIGURES, room), FIGURES),
         Line(print_face(wall, face)),
+        *(Line(words) for words in (print_stems(wall, job),) if words),
         Line(print_unit(job)),
         Line(print_bond((wall,), job)),
         Line(print_sizes(job)),
@@ -61,9 +62,24 @@ def print_unit(job: Job) -> str:
     return f"Unit: {clean(unit.name)}, specified {thick} thick, {high} high, {long} long."
 
 
+def _tell_end(wall: WallLayout, end: str) -> str:
+    kind = wall.wall.left_end if end == "left" else wall.wall.right_end
+    met = [one.meets for one in wall.wall.abuts if one.end == end]
+    return f"abuts {clean(met[0])}" if met else _ENDS[kind]
+
+
+def print_stems(wall: WallLayout, job: Job) -> str:
+    """The walls that abut this one, and where, in a line; "" for none."""
+    unit = " mm" if job.measure == "metric" else ""
+    told = [f"{clean(other.name)} abuts on the {'inside' if one.inside else 'outside'} at "
+            f"{tie(print_length(one.at, job.measure))}{unit}" for other in job.walls for one in other.abuts
+            if one.meets == wall.wall.name]
+    return "; ".join(told) + "." if told else ""
+
+
 def print_face(wall: WallLayout, face: Face = OUTSIDE) -> str:
     """Which face is seen, how it ends on the left and on the right, and where distances start. ``wall`` is as it is seen."""
-    ends = f"Left: {_ENDS[wall.wall.left_end]}. Right: {_ENDS[wall.wall.right_end]}."
+    ends = f"Left: {_tell_end(wall, 'left')}. Right: {_tell_end(wall, 'right')}."
     if face.name == "outside":
         return f"Outside face. {ends} Distances from the left."
     return (f"INSIDE face, the wall's left end on the right. {ends} Distances, openings too, as on the outside face: "

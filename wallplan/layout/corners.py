@@ -12,10 +12,8 @@ from typing import NamedTuple
 
 from wallplan.layout.coursing import Row
 from wallplan.layout.spots import Spot
+from wallplan.plan.ground import join_corners
 from wallplan.plan.job import EndKind, Job, Masonry, Wall
-
-CORNERS: tuple[EndKind, ...] = ("outside corner", "inside corner")
-
 
 Laid = tuple[int, int]
 """Underside and top of a course's units over the datum."""
@@ -154,7 +152,5 @@ def make_returns(ends: WallEnds, row: Row, laid: tuple[Laid | None, Laid | None]
 
 def joined_to(job: Job, index: int) -> tuple[int | None, int | None]:
     """Which walls a wall meets at its left and right corner, by their places in the job; None at a free end."""
-    count, wall = len(job.walls), job.walls[index]
-    left = (index - 1) % count if wall.left_end in CORNERS and count > 1 else None
-    right = (index + 1) % count if wall.right_end in CORNERS and count > 1 else None
-    return left, right
+    joined = join_corners([(wall.left_end, wall.right_end) for wall in job.walls])
+    return joined.index(index) if index in joined else None, joined[index]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from wallplan.plan.advice_table import read_movable
+from wallplan.plan.check_abuts import check_abuts, settle_abuts
 from wallplan.plan.check_corners import check_corners
 from wallplan.plan.check_names import check_names
 from wallplan.plan.check_openings import check_openings
@@ -35,6 +36,7 @@ def build_job(plan: PlanTable, notebook: Notebook) -> Job | None:
     walls = join_straight([read_wall(wall, ("wall", number), masonry, sizes, notebook)
                            for number, wall in enumerate(plan.wall or ())], notebook)
     walls = settle_outlines(walls, notebook)
+    walls = settle_abuts(walls, masonry.joint if masonry is not None and sizes == "nominal" else 0, notebook)
     _check_walls(walls, masonry, notebook)
     movable = None if masonry is None else read_movable(plan.advice, masonry, notebook)
     order = read_order(plan.order, [wall.name or "" for wall in plan.wall or ()], notebook)
@@ -70,3 +72,4 @@ def _check_walls(walls: tuple[ReadWall, ...], masonry: Masonry | None, notebook:
     if masonry is not None:
         check_amount(walls, masonry, notebook)
     check_corners(walls, masonry, notebook)
+    check_abuts(walls, masonry, notebook)

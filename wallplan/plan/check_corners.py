@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from itertools import pairwise
 
 from wallplan.plan.found import print_name
+from wallplan.plan.ground import join_corners
 from wallplan.plan.job import Masonry
 from wallplan.plan.notebook import Notebook
 from wallplan.plan.wall_table import ReadWall
@@ -16,30 +16,40 @@ FEWEST_SIDES = 4
 
 def check_corners(walls: Sequence[ReadWall], masonry: Masonry | None, notebook: Notebook) -> None:
     """Note each right end that the next wall's left end denies, and, where both agree, what cannot be laid there."""
+    joined = join_corners([(wall.left, wall.right) for wall in walls])
     sound = True
-    for wall, other in zip(walls, (*walls[1:], *walls[:1]), strict=True):
-        sound = _check_agreement(wall, other, notebook) and sound
+    for number, wall in enumerate(walls):
+        after = joined[number]
+        other = walls[(number + 1) % len(walls) if after is None else after]
+        sound = _check_agreement(wall, other, after is not None, walls.index(other) in joined, notebook) and sound
     if not sound:
         return
-    meetings = [(wall, other) for wall, other in _neighbours(walls) if wall.right in CORNERS]
-    for wall, other in meetings:
-        _check_heights(wall, other, notebook)
+    for wall, following in zip(walls, joined, strict=True):
+        if following is not None:
+            _check_heights(wall, walls[following], notebook)
     if masonry is not None:
         for wall in walls:
             _check_room(wall, masonry, notebook)
-    if walls and len(meetings) == len(walls):
-        _check_closing(walls, notebook)
+    for ring in _find_rings(joined):
+        _check_closing([walls[index] for index in ring], notebook)
 
 
-def _neighbours(walls: Sequence[ReadWall]) -> Iterator[tuple[ReadWall, ReadWall]]:
-    """Each wall with the next, and the last with the first."""
-    yield from pairwise(walls)
-    if len(walls) > 1:
-        yield walls[-1], walls[0]
+def _find_rings(joined: tuple[int | None, ...]) -> Iterator[list[int]]:
+    """Rows of walls that go round to their first."""
+    for first in range(len(joined)):
+        ring, following = [first], joined[first]
+        while following is not None and following > first:
+            ring.append(following)
+            following = joined[following]
+        if following == first and len(ring) > 1:
+            yield ring
 
 
-def _check_agreement(wall: ReadWall, other: ReadWall, notebook: Notebook) -> bool:
-    right, left = wall.right, other.left
+def _check_agreement(wall: ReadWall, other: ReadWall, goes_on: bool, is_met: bool, notebook: Notebook) -> bool:
+    """Whether a wall's right end and the left one of the wall after it agree. An end that abuts a wall elsewhere is free
+    here, and so is the left of a wall that another's right goes round to."""
+    right = "end" if wall.right == "abuts" else wall.right
+    left = "end" if other.left == "abuts" or (is_met and not goes_on and other.left != "straight") else other.left
     here, there = (*wall.end_path, "right"), (*other.path, "left")
     place = here if right != "end" else there
     if wall is other:

@@ -14,6 +14,7 @@ from typing import Any, Literal, TypeVar, cast, get_args, get_origin, get_type_h
 
 from pydantic_core import CoreSchema, SchemaValidator, core_schema
 
+from wallplan.plan.abuts_schema import MOST_ABUTS, AbutsTable
 from wallplan.plan.height import MOST_COURSES
 from wallplan.plan.order_schema import CapTable, ItemTable, MixTable, OrderTable, SteelTable
 from wallplan.plan.outline_schema import MOST_STEPS, GableTable, StepTable, TopStepTable
@@ -86,6 +87,9 @@ class WallTable(Table):
         MOST_STEPS)
     gable: list[GableTable] | None = _key(
         "A gable, each in a [[wall.gable]] of its own, from left to right.", "[[wall.gable]]", "none", MOST_STEPS)
+    abuts: list[AbutsTable] | None = _key(
+        "An end that abuts another wall in a T, each in a [[wall.abuts]] of its own; left or right is then left out.",
+        "[[wall.abuts]]", "none", MOST_ABUTS)
 
 
 class MasonryTable(Table):
@@ -198,6 +202,7 @@ class PlanTable(Table):
 TABLES: tuple[tuple[str, type[Table]], ...] = (
     ("", PlanTable), ("[masonry]", MasonryTable), ("[[wall]]", WallTable), ("[[wall.opening]]", OpeningTable),
     ("[[wall.step]]", StepTable), ("[[wall.top_step]]", TopStepTable), ("[[wall.gable]]", GableTable),
+    ("[[wall.abuts]]", AbutsTable),
     ("[advice]", AdviceTable),
     ("[teaching]", TeachingTable),
     ("[own_unit]", OwnUnitTable),

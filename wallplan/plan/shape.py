@@ -7,6 +7,7 @@ from typing import Any
 
 from pydantic_core import ValidationError
 
+from wallplan.plan.abuts_schema import AbutsTable
 from wallplan.plan.found import find_nearest, print_choices, print_found, print_name
 from wallplan.plan.notebook import KeyPath, Wrong
 from wallplan.plan.order_schema import CapTable, ItemTable, MixTable, OrderTable, SteelTable
@@ -39,7 +40,7 @@ _MOST_HINTS = 200
 
 _MODELS: dict[str, type[Table]] = {
     "masonry": MasonryTable, "own_unit": OwnUnitTable, "wall": WallTable, "opening": OpeningTable,
-    "step": StepTable, "top_step": TopStepTable, "gable": GableTable,
+    "step": StepTable, "top_step": TopStepTable, "gable": GableTable, "abuts": AbutsTable,
     "order": OrderTable, "mix": MixTable, "steel": SteelTable, "cap": CapTable, "item": ItemTable,
     "advice": AdviceTable, "teaching": TeachingTable,
 }
@@ -161,7 +162,7 @@ def _find_missing(plan: PlanTable) -> Iterator[Wrong]:
         yield from _missing_in(wall, ("wall", number))
         if wall.height is None and wall.courses is None:
             yield Wrong(("wall", number, "height"), f"missing; write {example_of(WallTable, 'height')}, or courses = 13")
-        for key in ("opening", "step", "top_step", "gable"):
+        for key in ("opening", "step", "top_step", "gable", "abuts"):
             for place, table in enumerate(getattr(wall, key) or ()):
                 yield from _missing_in(table, ("wall", number, key, place))
 

@@ -7,9 +7,10 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Literal
 
 from wallplan.lengths import LONGEST
+from wallplan.plan.abuts_table import read_abutment
 from wallplan.plan.found import print_found
 from wallplan.plan.height import MOST_COURSES, beds_close, count_courses, least_height
-from wallplan.plan.job import EndKind, Masonry, Opening, Outline, Wall
+from wallplan.plan.job import Abutment, EndKind, Masonry, Opening, Outline, Wall
 from wallplan.plan.notebook import KeyPath, Notebook
 from wallplan.plan.opening_table import read_opening
 from wallplan.plan.outline_table import ReadOutline, in_order, read_outline
@@ -42,6 +43,7 @@ class ReadWall:
     parts: tuple[tuple[str, int], ...] = ()
     read_outline: ReadOutline = field(default_factory=ReadOutline)
     outline: Outline | None = None
+    abuts: tuple[tuple[KeyPath, Abutment], ...] = ()
 
     @property
     def highest(self) -> int | None:
@@ -58,12 +60,15 @@ class ReadWall:
     @property
     def left(self) -> EndKind:
         """How the wall ends on the left."""
-        return self.table.left or "end"
+        return "abuts" if self._abuts("left") else self.table.left or "end"
 
     @property
     def right(self) -> EndKind:
         """How the wall ends on the right."""
-        return (self.last[1] if self.last else self.table).right or "end"
+        return "abuts" if self._abuts("right") else (self.last[1] if self.last else self.table).right or "end"
+
+    def _abuts(self, end: str) -> bool:
+        return any(abutment.end == end for _, abutment in self.abuts)
 
     @property
     def end_path(self) -> KeyPath:
@@ -84,7 +89,7 @@ class ReadWall:
             name=self.name, length=self.length, height=highest, left_end=self.left, right_end=self.right,
             control_joints=tuple(sorted(centre for _, centre in self.control_joints)),
             bond_beams=self.bond_beams, openings=tuple(opening for _, opening in self.openings), parts=self.parts,
-            outline=self.outline,
+            outline=self.outline, abuts=tuple(abutment for _, abutment in self.abuts),
         )
 
 
@@ -93,9 +98,10 @@ def read_wall(table: WallTable, path: KeyPath, masonry: Masonry | None, sizes: S
     joint = masonry.joint if masonry is not None and sizes == "nominal" else 0
     length = notebook.read((*path, "length"), table.length, least=1)
     # On the module a wall counts a joint with every piece: one too many between free or outside ends, none between an
-    # outside and an inside corner, where the first joint stands against the other wall's face. A wall that goes straight on
-    # keeps the joint after its last piece.
-    inside = [end == "inside corner" for end in (table.left, table.right)]
+    # outside and an inside corner, where the first joint stands against the other wall's face; so it does in a T. A wall
+    # that goes straight on keeps the joint after its last piece.
+    given = {one.end or "left" for one in table.abuts or ()}
+    inside = [end == "inside corner" or side in given for end, side in ((table.left, "left"), (table.right, "right"))]
     spare, shift = joint * (1 - sum(inside) - (table.right == "straight")), joint if inside[0] else 0
     height = _read_height(table, path, masonry, notebook)
     outline = read_outline(table, path, None if length is None else length - spare, joint, shift, notebook)
@@ -103,6 +109,8 @@ def read_wall(table: WallTable, path: KeyPath, masonry: Masonry | None, sizes: S
     openings = [
         ((*path, "opening", number), read_opening(opening, (*path, "opening", number), masonry, joint, notebook, shift))
         for number, opening in enumerate(table.opening or ())]
+    abuts = [((*path, "abuts", number), read_abutment(one, (*path, "abuts", number), masonry, notebook))
+             for number, one in enumerate(table.abuts or ())]
     centres = [((*path, "control_joints", number), notebook.read((*path, "control_joints", number), distance))
                for number, distance in enumerate(table.control_joints or ())]
     return ReadWall(
@@ -110,6 +118,7 @@ def read_wall(table: WallTable, path: KeyPath, masonry: Masonry | None, sizes: S
         control_joints=tuple((where, centre - joint // 2 + shift) for where, centre in centres if centre is not None),
         bond_beams=_read_bond_beams(table.bond_beams or (), path, courses, notebook),
         openings=tuple((where, opening) for where, opening in openings if opening is not None), read_outline=outline,
+        abuts=tuple((where, abutment) for where, abutment in abuts if abutment is not None),
     )
 
 

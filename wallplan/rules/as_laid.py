@@ -16,6 +16,7 @@ from numpy.typing import NDArray
 
 from wallplan.layout.model import WallLayout
 from wallplan.plan.job import Job, Masonry, Outline
+from wallplan.rules.ground import reach_behind
 from wallplan.rules.outline import Interval, cut_level, find_risers
 
 Ints = NDArray[np.int64]
@@ -84,14 +85,19 @@ class AsLaid:
 
     @property
     def start(self) -> int:
-        """Where the wall's body begins: at an inside corner behind the other wall's face."""
-        return -self.masonry.unit.thickness if self.layout.wall.left_end == "inside corner" else 0
+        """Where the wall's body begins: behind the other wall's face at an inside corner and where it is tied through it, a
+        joint inside of that face where it stops against it in every course."""
+        return self._joint_beside("left") - reach_behind(self.layout.wall, "left", self.masonry.unit.thickness)
 
     @property
     def end(self) -> int:
         """Where the wall's body ends, as ``start``."""
-        behind = self.masonry.unit.thickness if self.layout.wall.right_end == "inside corner" else 0
-        return self.layout.wall.length + behind
+        behind = reach_behind(self.layout.wall, "right", self.masonry.unit.thickness)
+        return self.layout.wall.length + behind - self._joint_beside("right")
+
+    def _joint_beside(self, end: str) -> int:
+        ties = [one.tie for one in self.layout.wall.abuts if one.end == end]
+        return self.masonry.joint if ties and ties[0] != "interlocked" else 0
 
     @property
     def outline(self) -> Outline | None:

@@ -14,9 +14,10 @@ def check(layout: Layout) -> tuple[Finding, ...]:
     """
     from wallplan.rules.corners import check_corners
     from wallplan.rules.in_plan import check_in_plan
+    from wallplan.rules.ties import check_ties
 
     walls = tuple(finding for wall in layout.walls for finding in check_wall(wall, layout.job))
-    return (*walls, *check_corners(layout), *check_in_plan(layout))
+    return (*walls, *check_corners(layout), *check_ties(layout), *check_in_plan(layout))
 
 
 def check_wall(wall: WallLayout, job: Job) -> tuple[Finding, ...]:

@@ -8,10 +8,9 @@ from dataclasses import dataclass
 from wallplan.findings import Finding
 from wallplan.layout.model import Course, Layout, Piece, WallLayout
 from wallplan.lengths import print_size
+from wallplan.plan.ground import join_corners
 from wallplan.rules.as_laid import ROUNDING
 from wallplan.rules.sources import CORNERS
-
-CORNER_KINDS = ("outside corner", "inside corner")
 
 
 @dataclass(frozen=True)
@@ -42,9 +41,10 @@ def check_corners(layout: Layout) -> tuple[Finding, ...]:
 
 def _find_corners(layout: Layout) -> Iterator[Corner]:
     masonry, walls = layout.job.masonry, layout.walls
-    for index, wall in enumerate(walls):
-        if wall.wall.right_end in CORNER_KINDS and len(walls) > 1:
-            yield Corner(wall, walls[(index + 1) % len(walls)], masonry.unit.thickness, masonry.unit.ell_return)
+    joined = join_corners([(wall.wall.left_end, wall.wall.right_end) for wall in walls])
+    for wall, other in zip(walls, joined, strict=True):
+        if other is not None:
+            yield Corner(wall, walls[other], masonry.unit.thickness, masonry.unit.ell_return)
 
 
 def _judge(corner: Corner, layout: Layout) -> Iterator[Finding]:

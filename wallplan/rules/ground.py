@@ -1,17 +1,13 @@
-"""Joined walls on the ground, placed anew from their lengths and corners alone; ticks, x to the right and y up.
-
-A building's first wall runs along y = 0 with its body above it. Walls go round from left to right as seen from outside,
-so that the way turns left at an outside corner and right at an inside one.
-"""
+"""Walls that meet on the ground, and what their units take there; ticks, x to the right and y up."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
 from wallplan.layout.model import Layout, Piece, WallLayout
-
-JOINED = ("outside corner", "inside corner")
+from wallplan.plan.ground import Line, place_walls
+from wallplan.plan.job import Wall
 
 
 class Bounds(NamedTuple):
@@ -21,6 +17,13 @@ class Bounds(NamedTuple):
     bottom: int
     right: int
     top: int
+
+
+def reach_behind(wall: Wall, end: Literal["left", "right"], thick: int) -> int:
+    """How far a wall's body goes on past an end: a thickness at an inside corner and where it is tied through another."""
+    kind = wall.left_end if end == "left" else wall.right_end
+    tied = any(one.end == end and one.tie == "interlocked" for one in wall.abuts)
+    return thick if kind == "inside corner" or tied else 0
 
 
 @dataclass(frozen=True, eq=False)
@@ -62,8 +65,7 @@ class Placed:
     def body(self) -> Bounds:
         """What the wall takes; behind an inside corner it goes on as deep as it is thick."""
         wall = self.layout.wall
-        behind = [self.thick if end == "inside corner" else 0 for end in (wall.left_end, wall.right_end)]
-        return self.bounds(-behind[0], wall.length + behind[1])
+        return self.bounds(-reach_behind(wall, "left", self.thick), wall.length + reach_behind(wall, "right", self.thick))
 
     def along(self, bounds: Bounds) -> int:
         """How far from the wall's left end a rectangle begins."""
@@ -72,26 +74,11 @@ class Placed:
 
 
 def place_buildings(layout: Layout) -> tuple[tuple[Placed, ...], ...]:
-    """Walls that meet, building by building; walls that meet none are left out. () where none meet."""
-    walls, thick = layout.walls, layout.job.masonry.unit.thickness
-    count = len(walls)
-    begins = [index for index in range(count) if walls[index].wall.left_end not in JOINED]
-    chains = [_follow(walls, begin) for begin in begins] if begins else [list(range(count))]
-    return tuple(_place(tuple(walls[index] for index in chain), thick) for chain in chains if len(chain) > 1)
-
-
-def _follow(walls: tuple[WallLayout, ...], begin: int) -> list[int]:
-    chain = [begin]
-    while walls[chain[-1]].wall.right_end in JOINED and len(chain) < len(walls):
-        chain.append((chain[-1] + 1) % len(walls))
-    return chain
-
-
-def _place(walls: tuple[WallLayout, ...], thick: int) -> tuple[Placed, ...]:
-    x, y, dx, dy = 0, 0, 1, 0
-    placed = []
-    for wall in walls:
-        placed.append(Placed(wall, x, y, dx, dy, thick))
-        x, y = x + dx * wall.wall.length, y + dy * wall.wall.length
-        dx, dy = (-dy, dx) if wall.wall.right_end == "outside corner" else (dy, -dx)
-    return tuple(placed)
+    """Walls that meet, building by building, in the job's order; walls that meet none are left out. () where none meet."""
+    thick = layout.job.masonry.unit.thickness
+    lines = [Line(wall.name, wall.length, wall.left_end, wall.right_end, wall.abuts)
+             for wall in (one.wall for one in layout.walls)]
+    groups: dict[int, list[Placed]] = {}
+    for wall, at in zip(layout.walls, place_walls(lines, thick).standings, strict=True):
+        groups.setdefault(at.group, []).append(Placed(wall, at.x, at.y, at.dx, at.dy, thick))
+    return tuple(tuple(group) for group in groups.values() if len(group) > 1)

@@ -65,7 +65,11 @@ def _check_building(walls: tuple[Placed, ...], layout: Layout) -> Iterator[Findi
             broken = True
             yield Finding("in plan", False, placed.layout.wall.name, number, at, figure, "each place taken once", IN_PLAN,
                           remedy)
-    if not broken:
+    if not broken and any(placed.layout.wall.outline for placed in walls):
+        yield Finding("in plan", True, walls[0].layout.wall.name, None, None,
+                      f"{count} units, none of one wall where another's stands; steps and gables are measured in elevation",
+                      "each place taken once", IN_PLAN, "")
+    elif not broken:
         yield _tell_held(walls, layout, count, (units, joints, net))
 
 
@@ -118,7 +122,10 @@ def _measure(walls: tuple[Placed, ...], number: int, layout: Layout) -> Measured
         void = shapely.difference(net, laid)
         for index, volume in enumerate((sum(unit.shape.area for unit in band), void.area, net.area)):
             volumes[index] += volume * (top - low)
-        wrongs.update(dict.fromkeys((*_overlaps(band, layout), *_leaving(band, net, layout))))
+        wrongs.update(dict.fromkeys(_overlaps(band, layout)))
+        if any(placed.layout.wall.outline for placed in walls):
+            continue
+        wrongs.update(dict.fromkeys(_leaving(band, net, layout)))
         if band and top - low > _widest(layout):
             wrongs.update(dict.fromkeys(_gaping(walls, void, layout)))
     return Measured(tuple(wrongs), *volumes)
@@ -157,8 +164,9 @@ def _overlaps(band: list[Unit], layout: Layout) -> Iterator[tuple[Placed, int, s
     pairs = one < other
     shared = shapely.intersection(shapes[one[pairs]], shapes[other[pairs]])
     for first, second, part in zip(one[pairs].tolist(), other[pairs].tolist(), shared.tolist(), strict=True):
-        if part.area > 0:
-            yield _tell_overlap(band[first].placed, band[second].placed, part, layout)
+        walls = band[first].placed, band[second].placed
+        if part.area > 0 and (walls[0] is not walls[1] or not walls[0].layout.wall.outline):
+            yield _tell_overlap(*walls, part, layout)
 
 
 def _tell_overlap(one: Placed, other: Placed, shared: BaseGeometry, layout: Layout) -> tuple[Placed, int, str, str]:

@@ -31,3 +31,7 @@ CORNERS = (
     "together; common practice"
 )
 IN_PLAN = "common practice, no source: two units cannot stand in one place, and what is no unit and no opening is a joint"
+TIES = (
+    "TMS 402 5.1.1.2 (from memory): walls that intersect are tied by half of their units interlocked, or by straps of "
+    "1/4 x 1 1/2 x 28 in. at no more than 4 ft, or by bond beams; the designer's choice"
+)

@@ -11,6 +11,7 @@ from wallplan.lengths import print_size
 from wallplan.lists.order.figures import scale_of, settle, settle_up, show
 from wallplan.lists.order.line import Line
 from wallplan.lists.order.steel import find_runs, print_bar, splice
+from wallplan.lists.order.tied import order_tied
 from wallplan.lists.order.units import add_spare
 
 
@@ -20,6 +21,7 @@ def order_built_in(layout: Layout) -> Iterator[Line]:
     yield from _order_gasket(layout)
     yield from _order_steel_lintels(layout)
     yield from _order_ties(layout)
+    yield from order_tied(layout)
 
 
 def _order_reinforcement(layout: Layout) -> Iterator[Line]:

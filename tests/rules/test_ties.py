@@ -1,0 +1,76 @@
+"""Ties: every other course, a place left free for each, and steps that corners and plan pass over."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from tests.jobs import broken, inches
+from tests.layout.test_walls_that_abut import tee
+from wallplan.layout.model import Layout
+from wallplan.plan.load import read_plan
+from wallplan.rules.check import check
+from wallplan.rules.ties import check_ties
+
+
+def told(layout: Layout) -> list[str]:
+    return [finding.figure for finding in broken(check_ties(layout))]
+
+
+def copy_course(layout: Layout, wall: int, source: int, target: int) -> Layout:
+    """The layout with one course of a wall laid as another is."""
+    laid = layout.walls[wall]
+    courses = list(laid.courses)
+    rise = courses[target - 1].bottom - courses[source - 1].bottom
+    courses[target - 1] = replace(courses[target - 1], pieces=tuple(
+        piece._replace(bottom=piece.bottom + rise) for piece in courses[source - 1].pieces))
+    walls = list(layout.walls)
+    walls[wall] = replace(laid, courses=tuple(courses))
+    return replace(layout, walls=tuple(walls))
+
+
+def test_a_tied_wall_is_told_with_its_courses() -> None:
+    (finding,) = check_ties(tee())
+    assert finding.held
+    assert finding.figure == "2 of 4 courses run through Landing, 6'-0\" from its left end"
+
+
+def test_a_course_that_is_not_tied_in_turn_is_told() -> None:
+    assert told(copy_course(tee(), 1, 1, 2)) == [
+        "not tied in two courses running, wall Landing", "stops, but the other wall parts for it, wall Landing",
+        "not tied in two courses running, wall Landing"]
+
+
+def test_a_main_wall_that_does_not_part_is_told() -> None:
+    layout = copy_course(tee(), 0, 1, 2)
+    assert told(layout) == ["runs through, but the other wall does not part for it, wall Landing"]
+    assert any("take the same place" in finding.figure for finding in broken(check(layout)))
+
+
+def test_a_tie_beside_its_place_is_told() -> None:
+    layout = tee()
+    stem = layout.walls[1]
+    moved = replace(stem.wall, abuts=(replace(stem.wall.abuts[0], at=inches(73)),))
+    assert told(replace(layout, walls=(layout.walls[0], replace(stem, wall=moved)))) == [
+        "runs through, but the other wall does not part for it, wall Landing"] * 2
+
+
+WALL = '[[wall]]\nname = "{}"\nlength = "16\'"\nheight = "8\'"\nleft = "outside corner"\nright = "outside corner"\n'
+STEP = '[[wall.step]]\nat = "8\'"\n{} = \'8"\'\n'
+
+
+@pytest.fixture(scope="module")
+def stepped() -> Layout:
+    """A closed building whose footing rises by a course in the first wall and falls again in the third."""
+    from wallplan.layout.build import lay
+
+    text = 'title = "Slip store"\nmeasure = "feet"\nsizes = "nominal"\n[masonry]\nunit = "block-8"\n'
+    text += WALL.format("Landing") + STEP.format("up") + WALL.format("East") + WALL.format("Water") + STEP.format("down")
+    return lay(read_plan(text + WALL.format("West"), "slip.toml"))
+
+
+def test_corners_on_a_higher_footing_begin_with_their_own_first_course(stepped: Layout) -> None:
+    assert broken(check(stepped)) == []
+    (finding,) = (finding for finding in check(stepped) if finding.rule == "in plan")
+    assert "steps and gables are measured in elevation" in finding.figure

@@ -1,0 +1,27 @@
+"""The keys of ``[[wall.abuts]]``, as ``schema`` takes them."""
+
+from typing import Literal
+
+from wallplan.plan.table import REQUIRED, Length, Table
+from wallplan.plan.table import write_key as _key
+
+MOST_ABUTS = 2
+
+
+class AbutsTable(Table):
+    """An end of the wall that abuts another in a T: under its wall, one for each such end."""
+
+    end: Literal["left", "right"] | None = _key(
+        "Which end abuts. The wall's length is measured from the other wall's face.", '"left"', '"left"')
+    meets: str | None = _key("The wall that it abuts, by its name.", '"Water side"', REQUIRED)
+    at: Length = _key(
+        "From that wall's left end to the nearer side of this one, on the outside face of that wall.", "\"8'\"", REQUIRED)
+    face: Literal["inside", "outside"] | None = _key(
+        "On which face of that wall it stands.", '"inside"', '"inside"')
+    tie: Literal["interlocked", "straps", "control joint"] | None = _key(
+        "What ties the two. interlocked: every other course of this wall runs through the other. straps: metal straps in "
+        "the beds, the wall stopping against the other. control joint: nothing, and a joint that may move.",
+        '"straps"', '"interlocked"')
+    strap_spacing: Length = _key(
+        "Height from strap to strap, at most; given by whoever answers for the structure.", "\"2' 8\"",
+        "required with straps")

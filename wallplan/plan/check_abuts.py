@@ -1,0 +1,111 @@
+"""Walls that abut others: names, room in the other wall, equal coursing, ends that come where they should."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from wallplan.plan.found import find_nearest, print_found, print_name
+from wallplan.plan.ground import Line, place_walls
+from wallplan.plan.job import Abutment, Masonry
+from wallplan.plan.notebook import KeyPath, Notebook
+from wallplan.plan.wall_table import ReadWall
+
+
+def settle_abuts(walls: Sequence[ReadWall], joint: int, notebook: Notebook) -> tuple[ReadWall, ...]:
+    """The walls with their abutments put to the walls as they are laid: distances along walls that go straight on are from
+    the whole wall's left end. ``joint`` is what a nominal plan counts beside an inside corner. What is wrong is noted."""
+    return tuple(replace(wall, abuts=tuple(
+        (path, found) for path, one in wall.abuts if (found := _settle(wall, walls, path, one, joint, notebook)) is not None
+    )) for wall in walls)
+
+
+def _settle(wall: ReadWall, walls: Sequence[ReadWall], path: KeyPath, abutment: Abutment, joint: int,
+            notebook: Notebook) -> Abutment | None:
+    parts = {name: (other, begin) for other in walls for name, begin in (other.parts or ((other.name, 0),)) if name}
+    if abutment.meets not in parts or parts[abutment.meets][0] is wall:
+        near = find_nearest(abutment.meets, [name for name, (other, _) in parts.items() if other is not wall])
+        hint = f"; the nearest is {near}" if near else "; write the name of another wall"
+        notebook.note((*path, "meets"), f"{print_found(abutment.meets)} is no other wall of the plan{hint}")
+        return None
+    kind = wall.table.left if abutment.end == "left" else (wall.last[1] if wall.last else wall.table).right
+    if kind not in (None, "end", "abuts"):
+        notebook.note((*path, "end"), f'the wall\'s {abutment.end} is "{kind}"; an end that abuts another wall is no '
+                      f'corner: leave {abutment.end} out')
+        return None
+    other, begin = parts[abutment.meets]
+    shift = joint if other.left in ("inside corner", "abuts") else 0
+    return replace(abutment, meets=other.name or "", at=abutment.at + begin + shift)
+
+
+def check_abuts(walls: Sequence[ReadWall], masonry: Masonry | None, notebook: Notebook) -> None:
+    """Note each abutting end that cannot be laid where it is."""
+    known = {wall.name: wall for wall in walls}
+    for wall in walls:
+        ends = [abutment.end for _, abutment in wall.abuts]
+        for number, (path, abutment) in enumerate(wall.abuts):
+            if abutment.end in ends[:number]:
+                notebook.note((*path, "end"), f'the {abutment.end} end abuts twice; write "left" in one and "right" in the '
+                              "other")
+            elif masonry is not None:
+                _check_room(known[abutment.meets], path, abutment, masonry, notebook)
+                _check_heights(wall, known[abutment.meets], path, abutment, notebook)
+    if masonry is not None and not notebook.wrongs:
+        _check_places(walls, masonry, notebook)
+
+
+def _check_room(main: ReadWall, path: KeyPath, abutment: Abutment, masonry: Masonry, notebook: Notebook) -> None:
+    """A piece must fit between the abutting wall and the main wall's ends, jambs and control joints."""
+    if main.length is None:
+        return
+    thick, least = masonry.unit.thickness, masonry.joint + masonry.least_piece
+    left, right = abutment.at, abutment.at + thick
+    ends = [thick if end == "outside corner" else 0 for end in (main.left, main.right)]
+    if left < ends[0] + least or right > main.length - ends[1] - least:
+        low, high = ends[0] + least, main.length - ends[1] - least - thick
+        allowed = (f"write {notebook.show_least(low)} to {notebook.show_most(high)}" if low <= high
+                   else "that wall is too short for it")
+        notebook.note((*path, "at"), f"{notebook.show(max(abutment.at, 0))} leaves no piece between this wall and an end of "
+                      f"wall {_called(main)}; {allowed}")
+    for _, opening in main.openings:
+        if left < opening.right + least and right > opening.left - least:
+            notebook.note((*path, "at"), f'at {notebook.show(abutment.at)} the wall stands in or beside opening '
+                          f'"{print_name(opening.name)}" of wall {_called(main)}; keep {notebook.show_least(least)} of '
+                          "masonry between them")
+    for _, centre in main.control_joints:
+        if left - least < centre < right + least:
+            notebook.note((*path, "at"), f"at {notebook.show(abutment.at)} the wall stands on or beside the control joint "
+                          f"at {notebook.show(centre)}; keep {notebook.show_least(least)} between them")
+
+
+def _check_heights(wall: ReadWall, main: ReadWall, path: KeyPath, abutment: Abutment, notebook: Notebook) -> None:
+    if wall.height is None or main.height is None:
+        return
+    if abutment.tie == "interlocked" and (wall.height != main.height or wall.outline or main.outline):
+        notebook.note((*path, "tie"), f"walls that interlock are laid as rectangles of one height: this one is "
+                      f"{notebook.show(wall.height)} high, wall {_called(main)} {notebook.show(main.height)}; write "
+                      'tie = "straps" or "control joint"')
+    elif wall.height > main.height and abutment.tie == "straps":
+        notebook.note((*path, "tie"), f"the wall is {notebook.show(wall.height)} high and wall {_called(main)} only "
+                      f"{notebook.show(main.height)}: straps have nothing to reach above it; make it lower")
+
+
+def _check_places(walls: Sequence[ReadWall], masonry: Masonry, notebook: Notebook) -> None:
+    """Two ends of a wall, or of a row of walls, must both come to the walls that they abut."""
+    lines = [Line(wall.name or "", wall.length or 0, wall.left, wall.right, tuple(one for _, one in wall.abuts))
+             for wall in walls]
+    for wrong in place_walls(lines, masonry.unit.thickness).amiss:
+        wall = walls[wrong.wall]
+        path = next(path for path, one in wall.abuts if one == wrong.abutment)
+        told = []
+        if wrong.beyond:
+            told.append(f"{notebook.show(abs(wrong.beyond))} {'too far' if wrong.beyond > 0 else 'short'}")
+        if wrong.aside:
+            told.append(f"{notebook.show(abs(wrong.aside))} aside")
+        where = " and ".join(told) or "from another side"
+        notebook.note((*path, "at"), f"the wall's {wrong.abutment.end} end comes {where} of the place on wall "
+                      f'"{print_name(wrong.abutment.meets)}"; mend its length, or where it begins')
+
+
+def _called(wall: ReadWall) -> str:
+    return f'"{print_name(wall.name)}"' if wall.name else str(int(wall.path[-1]) + 1)
