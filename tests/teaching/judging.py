@@ -122,7 +122,7 @@ def _short_lap(told: Told) -> None:
     assert min(laps) == lap < least == masonry.least_lap and abs(beside - told.course.number) == 1
     assert told.run[0].left < at < told.run[-1].right and len(told.run) > 1
     assert ("below" if beside < told.course.number else "above") in told.reason.words
-    assert (told.size(lap) if lap > CLOSE else "in line with a joint") in told.reason.words
+    assert ("in line with a joint" if told.size(lap).startswith("0") else f"{told.size(lap)} from a joint") in told.reason.words
     assert told.size(least) in told.reason.words
 
 

@@ -122,7 +122,7 @@ def explain_lap_of_full(runs: WallRuns, number: int, piece: Piece) -> Reason | N
         return None
     place = "in the course below" if beside < number else "in the course above"
     size, least = (print_size(ticks, runs.job.measure) for ticks in (lap, masonry.least_lap))
-    short = "in line with a joint" if lap <= SAME else f"{size} from a joint"
+    short = "in line with a joint" if size.startswith("0") else f"{size} from a joint"
     return Reason("a full unit would fall short of the lap",
                   f"A full unit here would bring its joint {short} {place}; the lap must be {least} at least.",
                   (lap, beside, masonry.least_lap))
