@@ -99,6 +99,13 @@ def _is_at(told: Told, first: bool, last: bool) -> None:
             assert piece.left == opening.right and first
     if " at the left end." in words:
         assert piece.left <= 0 and first
+    if " at the slope." in words:
+        assert piece.rake is not None
+    if " at the step at " in words:
+        outline = told.wall.wall.outline
+        assert outline is not None
+        steps = {place for path in (outline.footing, outline.top) for (place, _), (other, _) in pairwise(path) if place == other}
+        assert {piece.left, piece.right} & steps
     if " at the right end." in words:
         assert piece.right >= told.wall.wall.length and last
 
@@ -212,8 +219,24 @@ def _of_piece_or_course(piece: Callable[[Told], None], course: Callable[[Told], 
     return lambda told: piece(told) if told.piece else course(told)
 
 
-def _nothing(told: Told) -> None:
-    assert told.reason.figures == ()
+def _raked(told: Told) -> None:
+    rake = told.own.rake
+    assert rake is not None and told.reason.figures == (rake.left, rake.right)
+    assert all(told.size(max(side, 0)) in told.reason.words for side in told.reason.figures)
+
+
+def _notched(told: Told) -> None:
+    assert told.own.notch is not None and told.reason.figures == (told.own.notch.height,)
+    assert told.size(told.own.notch.height) in told.reason.words
+
+
+def _on_footing(told: Told) -> None:
+    """The footing under the piece's middle lies inside its course, and a bed under the piece."""
+    outline, middle = told.wall.wall.outline, (told.own.left + told.own.right) // 2
+    assert outline is not None and told.reason.figures == (told.own.height,)
+    level = next(level for (left, level), (right, _) in pairwise(outline.footing) if left <= middle <= right)
+    assert told.course.bottom < level < told.course.top and told.own.bottom - level == told.wall.bed
+    assert told.size(told.own.height) in told.reason.words
 
 
 def _beam(told: Told) -> None:
@@ -233,6 +256,7 @@ JUDGES: dict[str, Callable[[Told], None]] = {
     "corner unit": _corner_unit, "bond beam": _beam, "bond beam course": _beam, "full": _called,
     "stock length": _of_piece_or_course(_called, _parts), "cut": _of_piece_or_course(_called, _parts),
     "half-high": _low, "ripped for an opening": _low, "ripped for the height": _low,
+    "ripped for the footing": _on_footing, "raked": _raked, "notched": _notched,
     "a full unit would fall short of the lap": _short_lap, "stock lengths do not fill the run": _no_fill,
     "plumb with another course": _plumb, "lap": _lap, "lap of the course": _course_lap, "joint opened": _joints,
     "joint closed": _joints, "jambs": _sides, "sill": _sides, "head": _steel, "control joint": _control,

@@ -2,17 +2,30 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
+import pytest
 from hypothesis import given, settings
 
 from tests.long_run import examples
 from tests.strategies import lesson_texts
 from tests.teaching.judging import Told, judge
+from tests.teaching.lessons import SAMPLES, laid
 from tests.teaching.test_quiz import judge_quiz
 from wallplan.layout.build import lay
 from wallplan.layout.model import Layout
 from wallplan.plan.load import read_plan
 from wallplan.teaching.sequence import order_wall
 from wallplan.teaching.why import read_runs, reasons_of_course, reasons_of_piece, why_course, why_piece
+
+
+@pytest.mark.parametrize("path", SAMPLES, ids=lambda path: path.stem)
+def test_samples(path: Path) -> None:
+    """Corners, steps and slopes besides."""
+    for index in range(len(laid(path).walls)):
+        judge_reasons(laid(path), index)
+        judge_order(laid(path), index)
+        judge_quiz(laid(path), index)
 
 
 @settings(max_examples=examples(100))
@@ -43,8 +56,8 @@ def judge_reasons(layout: Layout, index: int) -> None:
 def judge_order(layout: Layout, index: int) -> None:
     """Each piece once, none before what it lies on, leads before fill in each lift, a closure between two laid pieces."""
     wall, steps = layout.walls[index], order_wall(layout, index)
-    laid = {(course.number, piece) for course in wall.courses for piece in course.pieces}
-    assert len(steps) == len(laid) and {(step.course, step.piece) for step in steps} == laid
+    pieces = {(course.number, piece) for course in wall.courses for piece in course.pieces}
+    assert len(steps) == len(pieces) and {(step.course, step.piece) for step in steps} == pieces
     assert [(step.lift, step.stage == "fill") for step in steps] == sorted((step.lift, step.stage == "fill") for step in steps)
     standing: list[tuple[int, int, int, int]] = []
     for step in steps:

@@ -62,7 +62,8 @@ def _ask_cuts(layout: Layout, wall: WallLayout) -> tuple[Question, ...]:
     if not cuts:
         return (Question("no cuts", "How many pieces of this wall must be sawn?", "none",
                          "Every run is filled by full units and other stock lengths.", (0,)),)
-    longest = min(cuts, key=lambda piece: (len(piece.mark or ""), piece.mark))
+    plain = [piece for piece in cuts if piece.rake is None and piece.notch is None]
+    longest = min(plain or cuts, key=lambda piece: (len(piece.mark or ""), piece.mark))
     alike = [piece for piece in cuts if piece.mark == longest.mark]
     size, measured = print_size(longest.length, layout.job.measure), layout.job.measure
     ripped = longest.height < layout.job.masonry.unit.height

@@ -6,7 +6,8 @@ from typing import Literal, NamedTuple
 
 ReasonKind = Literal[
     "return", "precast", "lintel", "bond beam", "sash", "corner unit",
-    "full", "stock length", "cut", "half-high", "ripped for an opening", "ripped for the height",
+    "full", "stock length", "cut", "half-high", "ripped for an opening",
+    "ripped for the footing", "raked", "notched", "ripped for the height",
     "a full unit would fall short of the lap", "stock lengths do not fill the run", "plumb with another course",
     "lap", "stack", "joint opened", "joint closed",
     "first course", "begins", "lap of the course", "jambs", "sill", "head", "corner", "control joint", "bond beam course",

@@ -14,7 +14,7 @@ from wallplan.plan.job import Job
 SAME = 2
 """Ticks by which figures that are equal on paper may differ after rounding."""
 
-EndKind = Literal["end", "corner", "jamb", "control joint", "taller unit"]
+EndKind = Literal["end", "corner", "jamb", "control joint", "slope", "step", "taller unit"]
 
 
 class End(NamedTuple):
@@ -133,6 +133,18 @@ def _name_end(wall: WallLayout, job: Job, course: Course, piece: Piece, *, right
         return End("corner", other_wall, f"the corner with {other_wall}")
     if (at >= wall.wall.length) if right else (at <= 0):
         return End("end", "", f"the {side} end")
+    return _name_outline(wall, job, piece, at, right)
+
+
+def _name_outline(wall: WallLayout, job: Job, piece: Piece, at: int, right: bool) -> End:
+    """The slope or the step that a run ends at, in a wall that is no rectangle; else a taller unit."""
+    if piece.rake is not None and piece.hand in ("right" if right else "left", "ridge"):
+        return End("slope", "", "the slope")
+    outline = wall.wall.outline
+    for path in (outline.footing, outline.top) if outline is not None else ():
+        for (place, before), (other, after) in pairwise(path):
+            if place == other == at and min(before, after) < piece.top and max(before, after) > piece.bottom:
+                return End("step", "", f"the step at {print_length(at, job.measure)}")
     return End("taller unit", "", "a taller unit")
 
 

@@ -46,6 +46,9 @@ def tell_place(run: Run, piece: Piece) -> str:
 def explain_height(runs: WallRuns, number: int, piece: Piece) -> tuple[Reason, ...]:
     """Why a piece is lower than its unit; () for a whole one."""
     unit, course = runs.job.masonry.unit, runs.course(number)
+    shaped = explain_outline(runs, number, piece)
+    if shaped:
+        return shaped
     if piece.height >= unit.height - SAME or course is None:
         return ()
     size = print_size(piece.height, runs.job.measure)
@@ -58,6 +61,32 @@ def explain_height(runs: WallRuns, number: int, piece: Piece) -> tuple[Reason, .
     opening, level, kind = met
     words = f"{verb}: the {kind} of {opening.name}, at {print_length(level, runs.job.measure)}, is not on a course line."
     return (Reason("half-high" if made else "ripped for an opening", words, (piece.height, level)),)
+
+
+def explain_outline(runs: WallRuns, number: int, piece: Piece) -> tuple[Reason, ...]:
+    """What the footing or the slope of a wall that is no rectangle asks of a piece; () for a square one on a course line."""
+    course, measured, found = runs.course(number), runs.job.measure, list[Reason]()
+    if piece.notch is not None:
+        size = print_size(piece.notch.height, measured)
+        found.append(Reason("notched", f"Notched over a step of the footing: {size} is sawn out of its underside.",
+                            (piece.notch.height,)))
+    elif runs.wall.wall.outline is not None and course is not None and _is_on_footing(runs, piece, course.bottom):
+        words = f"Ripped to {print_size(piece.height, measured)} high: the footing under it is not on a course line."
+        found.append(Reason("ripped for the footing", words, (piece.height,)))
+    if piece.rake is not None:
+        left, right = (print_size(max(side, 0), measured) for side in (piece.rake.left, piece.rake.right))
+        found.append(Reason("raked", f"Raked: its top is sawn to the slope, {left} high at its left side and {right} at its "
+                            "right.", (piece.rake.left, piece.rake.right)))
+    return tuple(found)
+
+
+def _is_on_footing(runs: WallRuns, piece: Piece, bottom: int) -> bool:
+    """Whether a piece stands on a footing that lies inside its course, a bed over it."""
+    outline = runs.wall.wall.outline
+    assert outline is not None
+    if piece.bottom <= bottom + runs.wall.bed + SAME:
+        return False
+    return any(level == piece.bottom - runs.wall.bed for _, level in outline.footing)
 
 
 def find_level(runs: WallRuns, number: int, piece: Piece) -> tuple[Opening, int, str] | None:
@@ -80,7 +109,7 @@ def explain_length(runs: WallRuns, number: int, piece: Piece) -> tuple[Reason, .
     with another course.
     """
     run = runs.run_of(number, piece)
-    if piece.piece == "full" or any(other.shape == "precast" for other in run.pieces):
+    if piece.piece == "full" or any(other.shape == "precast" or other.rake for other in run.pieces):
         return ()
     closing = explain_closing(runs, run) if piece.piece == "cut" else None
     place = explain_lap_of_full(runs, number, piece) or explain_plumb(runs, number, piece)
@@ -101,7 +130,8 @@ def explain_closing(runs: WallRuns, run: Run) -> Reason | None:
     else:
         units = "1 full unit" if full == 1 else f"{full} full units"
         gap = f"{print_size(left, measured)} over" if left > 0 else "no room for a piece"
-        words = f"From {span}: {units} leave {gap}, and no stock lengths fill it at any joint allowed."
+        leave = "leaves" if full == 1 else "leave"
+        words = f"From {span}: {units} {leave} {gap}, and no stock lengths fill it at any joint allowed."
     return Reason("stock lengths do not fill the run", words, (run.right - run.left, full, left))
 
 
