@@ -219,6 +219,13 @@ def _of_piece_or_course(piece: Callable[[Told], None], course: Callable[[Told], 
     return lambda told: piece(told) if told.piece else course(told)
 
 
+def _corner_l(told: Told) -> None:
+    """It stands at an end of its wall where another one meets it."""
+    wall, thick = told.wall.wall, told.layout.job.masonry.unit.thickness
+    assert ("corner" in wall.left_end and told.own.left <= 0) or (
+        "corner" in wall.right_end and told.own.right >= wall.length) or thick == 0
+
+
 def _raked(told: Told) -> None:
     rake = told.own.rake
     assert rake is not None and told.reason.figures == (rake.left, rake.right)
@@ -256,7 +263,7 @@ JUDGES: dict[str, Callable[[Told], None]] = {
     "corner unit": _corner_unit, "bond beam": _beam, "bond beam course": _beam, "full": _called,
     "stock length": _of_piece_or_course(_called, _parts), "cut": _of_piece_or_course(_called, _parts),
     "half-high": _low, "ripped for an opening": _low, "ripped for the height": _low,
-    "ripped for the footing": _on_footing, "raked": _raked, "notched": _notched,
+    "corner L": _corner_l, "ripped for the footing": _on_footing, "raked": _raked, "notched": _notched,
     "a full unit would fall short of the lap": _short_lap, "stock lengths do not fill the run": _no_fill,
     "plumb with another course": _plumb, "lap": _lap, "lap of the course": _course_lap, "joint opened": _joints,
     "joint closed": _joints, "jambs": _sides, "sill": _sides, "head": _steel, "control joint": _control,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Literal, NamedTuple
 
 ReasonKind = Literal[
-    "return", "precast", "lintel", "bond beam", "sash", "corner unit",
+    "return", "precast", "lintel", "bond beam", "sash", "corner unit", "corner L",
     "full", "stock length", "cut", "half-high", "ripped for an opening",
     "ripped for the footing", "raked", "notched", "ripped for the height",
     "a full unit would fall short of the lap", "stock lengths do not fill the run", "plumb with another course",

@@ -20,6 +20,8 @@ def explain_shape(runs: WallRuns, number: int, piece: Piece) -> tuple[Reason, ..
             return (Reason("bond beam", "Bond-beam unit: bars and grout lie in its channel, as the designer gives them."),)
         case "sash":
             return _explain_sash(runs, piece)
+        case "corner L":
+            return (Reason("corner L", "L corner unit: it turns the corner, so that the bond comes out on both walls."),)
         case "corner":
             return _explain_corner_unit(runs, number, piece)
         case _:
