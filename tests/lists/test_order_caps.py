@@ -53,9 +53,12 @@ def test_fifteen_caps_on_twenty_feet() -> None:
 
 
 def test_an_overhang_and_another_length_leave_a_cut_each() -> None:
-    # 239 5/8 + 2 x 1 in. by 24 in.: 10 whole (239 5/8), and a joint later 1 5/8 in. more.
+    # 239 5/8 + 2 x 1 in. by 24 in.: 10 whole (239 5/8) and 1 5/8 in. more would be a sliver: 9, and two of (23 5/8 + 1 5/8) / 2.
     line = caps_of(WALL + FRONT + "[order.cap]\nname = 'coping'\nlength = '23 5/8\"'\noverhang = '1\"'\n")
-    assert line.net == 11 and "1 of 20'-1 5/8\", 10 whole and 1 5/8\"" in line.why
+    assert line.net == 11 and "1 of 20'-1 5/8\", 9 whole and 12 5/8\" + 12 5/8\"" in line.why
+    # 4 in. of overhang a side: 7 5/8 in. more than ten, over a quarter of one.
+    line = caps_of(WALL + FRONT + "[order.cap]\nlength = '23 5/8\"'\noverhang = '4\"'\n")
+    assert line.net == 11 and "10 whole and 7 5/8\"" in line.why
 
 
 def test_a_gate_through_the_top_parts_the_caps_and_a_sill_under_it_has_none() -> None:

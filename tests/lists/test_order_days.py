@@ -2,21 +2,23 @@
 
 from __future__ import annotations
 
+import re
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tests.jobs import INCH, make_job, make_masonry, make_wall
+from tests.jobs import INCH, make_job, make_masonry, make_opening, make_wall
 from tests.lists.walls import lay_text
 from tests.long_run import examples
 from wallplan.layout.build import lay
 from wallplan.lists.order.batch import measure_batch
 from wallplan.lists.order.compose import list_order
-from wallplan.lists.order.days import group_walls, plan_days
+from wallplan.lists.order.days import find_output, group_walls, plan_days
 from wallplan.lists.order.figures import FEET, METRIC
-from wallplan.plan.order_wishes import Mix, OrderWishes
+from wallplan.plan.order_wishes import Mix, OrderWishes, SteelWishes
 
 FOOT = 12 * INCH
 
@@ -149,3 +151,32 @@ sand = 12
     # Sand stays at 18 shovels a batch, so cement is 4.5 and lime 3.
     assert told["one batch"] == "4.5 shovels portland cement, 3 shovels hydrated lime, 18 shovels sand, damp and loose"
     assert "2 1/2 hours" in told["mixing"] and "litres" in told["water"] and "(20 courses)" in told["batches"]
+
+
+def test_stack_bond_is_laid_more_slowly_unless_the_plan_says_how_fast() -> None:
+    plain, stack = (make_job(make_masonry(bond=bond), wall_of(20, 4)) for bond in ("half", "stack"))  # type: ignore[arg-type]
+    assert find_output(plain) == (100, 180) and find_output(stack) == (92, Fraction("165.6"))
+    notes = " ".join(list_order(lay(stack)).notes)
+    assert "8 % less in stack bond (NCMA TEK 4-1A)" in notes
+
+
+def test_batches_of_each_wall_are_its_share() -> None:
+    # 20 ft and 10 ft of 4 courses: 15 and 16, 7 and 8 a course and half as many in turn, 62 and 31 (two halves in one course).
+    layout = lay(make_job(make_masonry(), wall_of(20, 4, "A"), wall_of(10, 4, "B")))  # type: ignore[arg-type]
+    told = dict(list_order(layout).batch)
+    pieces = [sum(len(course.pieces) for course in wall.courses) for wall in layout.walls]
+    low, high = re.findall(r"([\d.]+) to ([\d.]+) for the job", told["batches"])[0]
+    shares = re.findall(r"([AB]) ([\d.]+) to ([\d.]+)", told["by wall"])
+    for (name, least, most), count in zip(shares, pieces, strict=True):
+        assert name in "AB"
+        assert abs(float(least) - float(low) * count / sum(pieces)) <= 0.06
+        assert abs(float(most) - float(high) * count / sum(pieces)) <= 0.06
+
+
+def test_a_gasket_stops_at_an_opening_over_the_joint() -> None:
+    opening = make_opening(108 * INCH, 132 * INCH, 0, 40 * INCH, "none")
+    wall = make_wall(20 * FOOT - 3 * INCH // 8, 96 * INCH, [opening], control_joints=[10 * FOOT])
+    job = replace(make_job(make_masonry(), wall), order=OrderWishes(steel=SteelWishes(gasket=True)))
+    (line,) = [line for line in list_order(lay(job)).lines if line.item == "control-joint gasket"]
+    # 8 ft less the opening's 40 in.: 4.67 ft, up to 5.
+    assert (line.net, line.order) == (Fraction("4.67"), 5)

@@ -45,7 +45,7 @@ def test_a_mix_in_bags_and_shovels() -> None:
     wishes = OrderWishes(mix=Mix(Fraction(1), Fraction(1, 2), sand=Fraction(28), bags=True))
     assert resolve_mix(wishes, FEET) == Mix(Fraction(6), Fraction("3.75"), sand=Fraction(28))
     order = order_with("[order.mix]\ncement = 1\nlime = 0.5\nsand = 28\nbags = true\n")
-    assert "Type N" in note_of(order) and "1 bags of portland cement are 6 shovels" in note_of(order)
+    assert "Type N" in note_of(order) and "1 bag of portland cement: 6 shovels" in note_of(order)
     told = dict(order.batch)
     assert told["one batch"].startswith("1 bag portland cement, 0.5 bag hydrated lime, 28 shovels sand")
     assert told["volume"].startswith("37.8 shovels / 6 to the cu ft = 6.3 cu ft")

@@ -21,8 +21,8 @@ from wallplan.lengths import Measure, print_length
 MOST_SHEETS = 20
 """More sheets than so many pages list are told by their number alone."""
 
-_USED = ("Set out by the courses in plan and the marks; cut the story pole; build the leads; lay between them by the wall "
-         "sheets; saw by the saw list.")
+_USED = ("Order by the order and tick what comes; set out by the courses in plan and the marks; cut the story pole; build "
+         "the leads; lay between them by the wall sheets; saw by the saw list.")
 
 Columns = tuple[tuple[int, int], ...]
 

@@ -96,7 +96,9 @@ class OrderTable(Table):
     output: list[float] | None = _key(
         "Units that one mason lays in a day, low and high.", "[100, 150]",
         "100 to 180 block (from memory), 300 to 400 brick (an old handbook)", 2)
-    day_height: Length = _key("A wall rises no higher in one day.", '"5\'"', "5 ft or 1.5 m (common practice, no source)")
+    day_height: Length = _key(
+        "A wall rises no higher in one day.", '"5\'"',
+        "5 ft (common practice, no source) or 1.5 m (LABC, a British warranty; another text says 1 m)")
     pour_height: Length = _key(
         "Grout is poured no higher at once; from 5 ft on a pour needs cleanouts.", "'40\"'",
         "5 ft or 1.5 m (http://www.masonryconstruction.com/how-to/how-to-place-grout_o)")

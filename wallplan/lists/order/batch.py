@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
 from wallplan.lists.order.figures import LITRES_PER_CUBIC_FOOT, Scale, scale_of, settle, settle_up, show
@@ -20,6 +20,9 @@ from wallplan.lists.order.mix import MATERIALS, MORTAR, share_volume
 from wallplan.lists.order.mortar import Mortar
 from wallplan.plan.job import Job
 from wallplan.plan.order_wishes import OrderWishes
+
+MOST_WALLS = 12
+"""More walls are not told one by one."""
 
 WATER_PER_BINDER = Fraction(2, 3)
 """Water as a guide, to the volume of cement and lime: common practice, no source. The trowel decides."""
@@ -109,19 +112,33 @@ def measure_batch(wishes: OrderWishes, scale: Scale) -> Fraction:
     return settle(volume if scale.volume == "cu ft" else volume * LITRES_PER_CUBIC_FOOT, 2)
 
 
-def describe_batch(mortar: Mortar, courses: int, job: Job) -> tuple[tuple[str, str], ...]:
-    """The batch as rows of a table: what goes in, what it makes, how many for the job and a course, how long it lasts."""
+def describe_batch(mortar: Mortar, courses: int, job: Job,
+                   walls: Mapping[str, int] | None = None) -> tuple[tuple[str, str], ...]:
+    """The batch as rows of a table: what goes in, what it makes, how many for the job and a course, how long it lasts.
+
+    ``walls`` is how many pieces are laid in each wall; of more than one, each is told by its share of them.
+    """
     wishes, scale = job.order, scale_of(job.measure)
     made = measure_batch(wishes, scale)
     low, high = (settle(volume / made, 1) for volume in (mortar.low, mortar.high))
     batches = (f"{show(low)} to {show(high)} for the job, {show(settle(low / courses, 2))} to "
                f"{show(settle(high / courses, 2))} a course ({courses} courses)")
+    by_wall = [] if walls is None or len(walls) < 2 else [("by wall", _tell_walls(walls, low, high))]
     return (
         *(_describe_ready(wishes, scale) if wishes.ready_bag is not None else _describe_mix(wishes, scale)),
         ("batches", batches),
+        *by_wall,
         ("mixing", "3 to 5 minutes by machine; use within 2 1/2 hours of mixing, adding water as it stiffens before "
                    "(Masonry Magazine March 1978); other texts say 2 hours"),
     )
+
+
+def _tell_walls(walls: Mapping[str, int], low: Fraction, high: Fraction) -> str:
+    total = sum(walls.values()) or 1
+    told = [f"{name} {show(settle(low * pieces / total, 1))} to {show(settle(high * pieces / total, 1))}"
+            for name, pieces in list(walls.items())[:MOST_WALLS]]
+    more = f"; {len(walls) - MOST_WALLS} more" if len(walls) > MOST_WALLS else ""
+    return f"{'; '.join(told)}{more}"
 
 
 def _describe_ready(wishes: OrderWishes, scale: Scale) -> Iterator[tuple[str, str]]:

@@ -59,16 +59,23 @@ def _reinforced(layout: Layout) -> list[tuple[WallLayout, Course]]:
 
 def _order_gasket(layout: Layout) -> Iterator[Line]:
     job, scale = layout.job, scale_of(layout.job.measure)
-    joints = [(len(wall.wall.control_joints), scale.run_of(wall.wall.height))
-              for wall in layout.walls if wall.wall.control_joints]
-    if not job.order.steel.gasket or not joints:
+    joints = sorted(Counter(scale.run_of(_joint_height(wall, at, job.masonry.widest_joint))
+                            for wall in layout.walls for at in wall.wall.control_joints).items(), reverse=True)
+    net = sum((count * height for height, count in joints), Fraction(0))
+    if not job.order.steel.gasket or not net:
         return
-    net = sum((count * height for count, height in joints), Fraction(0))
     order = settle_up(net)
-    terms = " + ".join(f"{count} x {show(height)}" for count, height in joints)
+    terms = " + ".join(f"{count} x {show(height)}" for height, count in joints)
     yield Line("other", "control-joint gasket", scale.run, net, order - net,
                f"joints x height: {terms} = {show(net)} {scale.run}, up to {show(order)}; "
                f"{show(order)} - {show(net)} = {show(order - net)}", job.order.of("control-joint gasket").price)
+
+
+def _joint_height(wall: WallLayout, at: int, widest: int) -> int:
+    """Height of a control joint in ticks: of the courses that have pieces on both sides of it, with their beds."""
+    return sum(course.top - course.bottom for course in wall.courses
+               if any(at - widest <= piece.right <= at for piece in course.pieces)
+               and any(at <= piece.left <= at + widest for piece in course.pieces))
 
 
 def _order_steel_lintels(layout: Layout) -> Iterator[Line]:

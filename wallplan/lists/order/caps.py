@@ -87,16 +87,26 @@ def order_caps(layout: Layout) -> Iterator[Line]:
                      for top in find_tops(wall, job.masonry.widest_joint))
     whole, rests, told = 0, Counter[int](), list[str]()
     for length, count in sorted(wanted.items(), reverse=True):
-        each = (length + joint) // (cap.length + joint)
-        rest = max(0, length - each * (cap.length + joint))
+        each, cuts = _divide(length, cap.length, joint)
         whole += each * count
-        rests[rest] += count
-        cut = f" and {print_size(rest, job.measure)}" if rest else ""
+        rests.update({cut: cuts.count(cut) * count for cut in cuts})
+        cut = f" and {' + '.join(print_size(cut, job.measure) for cut in cuts)}" if cuts else ""
         told.append(f"{count} of {print_bar(length, job)}, {each} whole{cut}")
     nesting = nest(Stock(cap.length, job.order.kerf), [Sort(print_size(rest, job.measure), rest, 0, PLAIN, count)
                                                        for rest, count in rests.items() if rest])
     if whole + nesting.units:
         yield _order(whole, nesting, told, cap, job)
+
+
+def _divide(length: int, cap: int, joint: int) -> tuple[int, tuple[int, ...]]:
+    """Whole caps along a length, and the cuts that fill it: where one would be under a quarter, two of more than half."""
+    each = (length + joint) // (cap + joint)
+    rest = max(0, length - each * (cap + joint))
+    if not rest:
+        return each, ()
+    if 4 * rest < cap and each:
+        return each - 1, ((rest + cap + 1) // 2, (rest + cap) // 2)
+    return each, (rest,)
 
 
 def _order(whole: int, nesting: Nesting, told: list[str], cap: CapWish, job: Job) -> Line:

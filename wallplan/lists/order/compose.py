@@ -8,7 +8,7 @@ from wallplan.layout.model import Layout
 from wallplan.lists.order.batch import describe_batch, measure_batch, order_ingredients
 from wallplan.lists.order.built_in import order_built_in
 from wallplan.lists.order.caps import order_caps
-from wallplan.lists.order.counted import counted_pieces
+from wallplan.lists.order.counted import counted_pieces, pieces_in
 from wallplan.lists.order.days import find_output, plan_days
 from wallplan.lists.order.figures import scale_of
 from wallplan.lists.order.grout import order_grout
@@ -32,7 +32,8 @@ def list_order(layout: Layout) -> Order:
     if mixed is not None:
         line, mortar = mixed
         lines += [line, *order_ingredients(mortar, job)]
-        batch = describe_batch(mortar, sum(len(wall.courses) for wall in layout.walls), job)
+        pieces = {wall.wall.name: sum(len(pieces_in(course, wall)) for course in wall.courses) for wall in layout.walls}
+        batch = describe_batch(mortar, sum(len(wall.courses) for wall in layout.walls), job, pieces)
         days, fastest = _fall_into_days(layout, mortar)
     lines += [*order_grout(layout), *order_bars(layout), *order_built_in(layout), *order_caps(layout)]
     ordered = tuple(sorted(lines, key=lambda line: GROUPS.index(line.group)))

@@ -72,8 +72,12 @@ def shovels_in_bag(key: str, wishes: OrderWishes, scale: Scale) -> Fraction:
 def tell_bags(wishes: OrderWishes, scale: Scale) -> str:
     """How a mix in bags becomes one in shovels, for a pencil; "" for any other mix."""
     mix = resolve_mix(wishes, scale)
-    told = [f"{show(getattr(wishes.mix, key))} bags of {INGREDIENTS[key].name} are {show(getattr(mix, key))} shovels"
-            for key in ("cement", "lime", "masonry_cement") if wishes.mix.bags and getattr(mix, key)]
+    told = list[str]()
+    for key in ("cement", "lime", "masonry_cement"):
+        bags: Fraction = getattr(wishes.mix, key)
+        if wishes.mix.bags and bags:
+            told.append(f"{show(bags)} {'bag' if bags <= 1 else 'bags'} of {INGREDIENTS[key].name}: "
+                        f"{show(getattr(mix, key))} shovels")
     return "; ".join(told)
 
 

@@ -13,6 +13,7 @@ from wallplan.lists.order.grout import tell_unknown
 from wallplan.lists.order.ingredients import resolve_mix, tell_bags
 from wallplan.lists.order.line import DayRow, Line, Sawing
 from wallplan.lists.order.mix import check_mix
+from wallplan.plan.order_table import usual_wishes
 
 
 def tell_nesting(sawings: Sequence[Sawing]) -> Iterator[str]:
@@ -47,9 +48,14 @@ def tell_days(layout: Layout, days: Sequence[DayRow], fastest: int) -> Iterator[
     low, high = find_output(job)
     source = "the plan's own figures" if job.order.output is not None else (
         "block from memory" if job.masonry.unit.kind == "block" else "face brick in an old handbook")
+    if job.masonry.bond == "stack" and job.order.output is None:
+        source += ", 8 % less in stack bond (NCMA TEK 4-1A)"
+    usual = usual_wishes(job.measure).day_height == job.order.day_height
+    rise = "the plan's own figure" if not usual else (
+        "LABC, a British warranty; another text says 1 m" if job.measure == "metric" else "common practice, no source")
     yield (f"Days: {show(low)} to {show(high)} units a day ({source}): {days[-1].day} at the least output, {fastest} at the "
-           f"most. A wall rises at most {_print(job.order.day_height, layout)} a day (common practice, no source), less in "
-           "cold or rain.")
+           f"most. A wall rises at most {_print(job.order.day_height, layout)} a day ({rise}), less in cold or "
+           "rain.")
     tallest = max(wall.wall.height for wall in layout.walls)
     metric = job.measure == "metric"
     zone, limit, pour_limit = ("1.2 m", "2.4 m", "1.5 m") if metric else ("4 ft", "8 ft", "5 ft")
