@@ -48,15 +48,15 @@ class Bench:
         return _measure(self._build(self.run.pieces), self.job)
 
     @cached_property
-    def found_before(self) -> frozenset[tuple[object, ...]]:
-        """What is broken with the layout's own piece, so that no pick is blamed for it."""
-        return frozenset(_key(finding) for finding in self._own_breaks)
+    def _own_cover(self) -> tuple[Finding, ...]:
+        return _measure_cover(self._build(self.run.pieces), self.job)
 
     @property
     def is_broken(self) -> bool:
         """Whether the layout's own piece breaks a rule, so that there is nothing right to pick."""
         left, right = self.piece.left - ROUNDING, self.piece.right + ROUNDING
-        return any(finding.at is not None and left <= finding.at <= right for finding in self._own_breaks)
+        found = (*self._own_breaks, *(self._own_cover if self.runs.wall.doubtful else ()))
+        return any(finding.at is not None and left <= finding.at <= right for finding in found)
 
     def lay(self, length: int) -> tuple[Piece, ...]:
         """The run with a piece of another length here, and what a mason would lay behind it."""
@@ -87,9 +87,16 @@ class Bench:
         return self._cut(self.piece.left, length).piece
 
     def find_breaks(self, laid: tuple[Piece, ...]) -> tuple[Finding, ...]:
-        """What the rules find broken in the wall so far with the run laid like this, and not with the layout's own run."""
-        found = _measure(self._build(laid), self.job)
-        return tuple(finding for finding in found if _key(finding) not in self.found_before)
+        """What the rules find broken in the wall so far with the run laid like this, and not with the layout's own run.
+
+        A run that ends where the layout's ends covers what that covers: only one that does not is measured for it.
+        """
+        wall = self._build(laid)
+        found, before = _measure(wall, self.job), self._own_breaks
+        if laid[-1].right != self.run.right:
+            found, before = (*_measure_cover(wall, self.job), *found), (*self._own_cover, *before)
+        known = {_key(finding) for finding in before}
+        return tuple(finding for finding in found if _key(finding) not in known)
 
     def find_clash_above(self, laid: tuple[Piece, ...]) -> Finding | None:
         """The first lap that the run, laid like this, would spoil for the course above as the layout has it."""
@@ -116,16 +123,23 @@ class Bench:
 
 
 def _measure(wall: WallLayout, job: Job) -> tuple[Finding, ...]:
-    """The rules that a piece can break while a wall is built: what is broken of them, in the last course and under it."""
-    from wallplan.rules.cover import check_cover
+    """The rules that a piece can break while a wall is built, but for its cover: what is broken, in the last course and
+    under it."""
     from wallplan.rules.joints import check_joints
     from wallplan.rules.lap import check_lap
     from wallplan.rules.pieces import check_pieces
     from wallplan.rules.plumb import check_plumb
 
     laid, own = measure_wall(wall, job), measure_wall(replace(wall, courses=wall.courses[-1:]), job)
-    rules = ((check_cover, own), (check_pieces, own), (check_joints, own), (check_lap, laid), (check_plumb, laid))
+    rules = ((check_pieces, own), (check_joints, own), (check_lap, laid), (check_plumb, laid))
     return tuple(finding for rule, measured in rules for finding in rule(measured) if not finding.held)
+
+
+def _measure_cover(wall: WallLayout, job: Job) -> tuple[Finding, ...]:
+    from wallplan.rules.cover import check_cover
+
+    own = measure_wall(replace(wall, courses=wall.courses[-1:]), job)
+    return tuple(finding for finding in check_cover(own) if not finding.held)
 
 
 def _key(finding: Finding) -> tuple[object, ...]:
