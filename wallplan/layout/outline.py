@@ -61,11 +61,18 @@ def find_bays(wall: Wall, masonry: Masonry, row: Row, *, square: bool = False) -
     bays: list[Bay] = []
     for part in parts:
         if bays and bays[-1].right == part.left and bays[-1][2:4] == part[2:4]:
-            bays[-1] = bays[-1]._replace(right=part.right, rakes=(bays[-1].rakes[0], part.rakes[1]))
+            bays[-1] = _join(bays[-1], part)
         else:
             bays.append(part)
     least = masonry.least_piece - masonry.joint
     return tuple(bay for bay in _part_bays(bays, wall.outline, masonry) if bay.right - bay.left >= least)
+
+
+def _join(one: Bay, other: Bay) -> Bay:
+    """Two parts of one bay; a slope over the whole of one goes on in the other."""
+    left = one.rakes[0] + (other.rakes[0] if one.rakes[0] == one.right - one.left else 0)
+    right = other.rakes[1] + (one.rakes[1] if other.rakes[1] == other.right - other.left else 0)
+    return one._replace(right=other.right, rakes=(left, right))
 
 
 def _cut_parts(outline: Outline, masonry: Masonry, row: Row, square: bool) -> Iterator[Bay]:

@@ -121,10 +121,13 @@ def _course_over(wall: AsLaid, riser: Riser) -> int | None:
         pieces = np.flatnonzero(wall.course == course)
         if np.any(across[pieces] & (wall.notched[pieces] > 0)):
             return int(course)
-        before = pieces[(wall.left[pieces] < riser.at - joint)]
-        after = pieces[(wall.right[pieces] > riser.at + joint)]
-        alike = len(before) and len(after) and wall.bottom[before].max() == wall.bottom[after].min()
-        if alike and riser.at - wall.right[before].max() <= 2 * joint and wall.left[after].min() - riser.at <= 2 * joint:
+        before = pieces[wall.left[pieces] < riser.at - joint]
+        after = pieces[wall.right[pieces] > riser.at + joint]
+        if not len(before) or not len(after):
+            continue
+        one, other = before[np.argmax(wall.left[before])], after[np.argmin(wall.right[after])]
+        beside = riser.at - wall.right[one] <= 2 * joint and wall.left[other] - riser.at <= 2 * joint
+        if wall.bottom[one] == wall.bottom[other] and beside:
             return int(course)
     return None
 
