@@ -265,6 +265,14 @@ def test_what_cannot_be_laid_at_a_corner_is_told(walls: tuple[str, ...], where: 
     assert [(place, message) for _, place, message in found] == [(where, told)]
 
 
+def test_a_corner_that_is_not_square_is_told() -> None:
+    text = water("angle = 60 #!")
+    (found,) = mistakes_in(text)
+    assert found == (marked_line(text), 'wall "Water side"', "angle: walls are laid that meet square, at outside and inside "
+                     "corners; a wall at another angle is written as one that stands free, and its corner set out by hand: leave "
+                     "this out")
+
+
 def test_a_building_that_closes_is_laid_and_a_joint_comes_off_by_its_corners() -> None:
     text = cornered("S, 8', outside, outside", "E, 2' 8, outside, outside", "N, 4', outside, inside",
                     "E2, 2' 8, inside, outside", "N2, 4', outside, outside", "W, 5' 4, outside, outside")

@@ -135,6 +135,9 @@ def _model_at(path: KeyPath) -> type[Table]:
 
 def _explain_unknown(key: str, table: type[Table]) -> str:
     known = list_keys(table)
+    if "angle" in key.casefold() and table is WallTable:
+        return "walls are laid that meet square, at outside and inside corners; a wall at another angle is written as one that " \
+               "stands free, and its corner set out by hand: leave this out"
     near = find_nearest(key, known)
     if near:
         return f"unknown key; the nearest is {near}"

@@ -38,8 +38,8 @@ def _order_straps(layout: Layout) -> Iterator[Line]:
     if not counts:
         return
     net = sum(count for _, _, count in counts)
-    told = "; ".join(f"{name} to {one.meets}: one every {print_size(one.strap_spacing or 0, job.measure)} or less, none on the "
-                     f"last course, {count}" for name, one, count in counts)
+    told = "; ".join(f"{name} to {one.meets}: one every {print_size(one.strap_spacing or 0, job.measure)} or less, none on "
+                     f"the last course, {count}" for name, one, count in counts)
     terms = " + ".join(f"{times} x {count}" for count, times in sorted(Counter(count for _, _, count in counts).items()))
     yield add_spare("other", STRAPS, "each", Fraction(net), f"{told}; ends x straps: {terms} = {net}", job)
 
