@@ -185,3 +185,14 @@ def test_what_finds_no_room_on_the_wall_keeps_off_the_scale_bar() -> None:
         assert faults_of(page) == []
         full = [place for place, text in enumerate(texts_of(page)) if "also at" in text.text]
         assert len(full) >= 0
+
+
+def test_a_lead_that_ends_at_a_jamb_does_not_run_through_the_rips_under_the_sill() -> None:
+    opening = '[[wall.opening]]\nfrom_left = {}\nwidth = {}\nsill = {}\nheight = {}\nlintel = "{}"\n'
+    plan = ('title = "Landing"\nmeasure = "metric"\n[masonry]\nunit = "landing-unit"\n[own_unit]\nkey = "landing-unit"\nkind = "brick"\n'
+            'shapes = ["stretcher"]\nlength = "154 mm"\nheight = "157 mm"\nthickness = "173 mm"\njoint = "9 mm"\n[[wall]]\n'
+            'name = "Landing"\nlength = 6061\nheight = 2761\n' + opening.format(244, 554, 872, 222, "none")
+            + opening.format(1086, 745, 30, 166, "precast") + opening.format(2241, 978, 93, 1277, "none")
+            + opening.format(4010, 957, 977, 1165, "precast"))
+    for page in number_sheets(plan_wall_sheets(lay(read_plan(plan, "landing.toml")), (), "tabloid")):
+        assert faults_of(page) == []

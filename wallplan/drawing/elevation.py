@@ -155,6 +155,8 @@ def lead_lines(view: View, cells: tuple[Cell, ...]) -> list[Segment]:
     ends = {"left": view.outline.left, "right": view.outline.right}
     holes = Placer(view.outline)
     holes.take(*(view.hole(opening) for opening in view.openings))
+    whole = view.job.masonry.unit.height  # a lead that ends at a jamb runs over the rips under the sill
+    holes.take(*(cell.box.shrunk(UNIT_LINE) for cell in cells if cell.piece.height < whole))
     return [part for side, edges in inner.items() if edges
             for line in _stair(view, edges, ends[side]) for part in holes.spare(line, 0.0)]
 
