@@ -49,3 +49,12 @@ def test_walls_of_one_coursing_share_a_pole() -> None:
     layout = lay(make_job(masonry, *walls))
     assert [[wall.wall.name for wall in pole.walls] for pole in list_poles(layout)] == [["A", "C"], ["B"]]
     assert list_poles(Layout(layout.job, ())) == ()
+
+
+def test_no_gauge_is_told_whose_courses_have_no_bed_between_them() -> None:
+    """3 ft of 8 in. block: five courses would overlap by 0.425 in. each; four leave beds of 1 3/8 in., out of limits."""
+    masonry = make_masonry()
+    tops = tuple(masonry.unit.height_of_courses(number) for number in range(1, 15))
+    found = answer_gauges(make_opening(0, 10, 36 * INCH, 86 * INCH), "A", tops, masonry.unit.bed_joint, masonry)
+    assert found is not None and found.below is not None
+    assert (found.below.courses, found.below.bed, found.below.held) == (4, inches("1 3/8"), False)

@@ -114,7 +114,7 @@ def _draw_length(board: Board, plan: CoursePlan, leg: Leg) -> bool:
         y = line.y1 + (line.y2 - line.y1) * (0.5 + aside) + out_y * away
         text = (Text(x, y + height / 2, words, height, "middle") if level
                 else Text(x + height / 2, y, words, height, "middle", upright=True))
-        if board.placer.is_free(measure_text(text), 0.3) and board.placer.is_clear(_shorten(line), 0.2):
+        if board.placer.is_free(measure_text(text), 0.8) and board.placer.is_clear(_shorten(line), 0.2):
             board.letter(text)
             ticks = [line, *_end_ticks(line, x1, y1), *_end_ticks(Segment(line.x2, line.y2, 0, 0), x2, y2)]
             board.stroke(ticks, THIN_LINE)

@@ -128,7 +128,7 @@ def _draw_pieces(board: Board, plan: CoursePlan) -> list[Small]:
         pieces = plan.pieces_of(leg)
         if not pieces:
             continue
-        if plan.scale.on_paper(pieces[0][0].length) < LEAST_MODULE:
+        if plan.scale.on_paper(max(piece.length for piece, _ in pieces)) < LEAST_MODULE:
             boxes.append(plan.box(leg.extent(0, leg.wall.wall.length, 0, plan.building.thickness)))
             continue
         boxes += [box for piece, box in pieces if piece.shape != "corner L"]

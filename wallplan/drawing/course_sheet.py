@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import partial
 
 from wallplan.drawing.board import Board
@@ -98,6 +98,16 @@ def _pack(layout: Layout, buildings: tuple[Building, ...], paper: Paper, scale: 
     return tuple(tuple(page) for page in pages)
 
 
+def _spread_out(figures: tuple[Figure, ...], scale: Scale, width: float) -> tuple[Figure, ...]:
+    """The figures of each row moved apart by what the sheet's room leaves over."""
+    rows = {y: [figure for figure in figures if figure.y == y] for y in sorted({figure.y for figure in figures})}
+    moved: list[Figure] = []
+    for row in rows.values():
+        spare = max(0.0, width - sum(plan_size(figure.building, scale)[0] for figure in row))
+        moved += [replace(figure, x=figure.x + spare * (place + 0.5) / len(row)) for place, figure in enumerate(row)]
+    return tuple(moved)
+
+
 def _held(figures: list[Figure], building: Building) -> tuple[Building, ...]:
     return tuple(dict.fromkeys((*(figure.building for figure in figures), building)))
 
@@ -161,7 +171,7 @@ def _draw_page(layout: Layout, paper: Paper, scale: Scale, figures: tuple[Figure
     room = find_room(layout, paper, heading, scale)
     board.placer.take(Box(room.left, room.bottom, room.right, paper.height))
     missing: list[str] = []
-    for figure in figures:
+    for figure in _spread_out(figures, scale, room.width):
         extent = figure.building.extent
         high = scale.on_paper(extent.top - extent.bottom)
         plan = CoursePlan(figure.building, figure.number, scale, layout.job.measure,

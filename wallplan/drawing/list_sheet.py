@@ -21,6 +21,9 @@ from wallplan.lengths import Measure, print_length
 MOST_SHEETS = 20
 """More sheets than so many pages list are told by their number alone."""
 
+MOST_NAMES = 4
+"""More openings than so many are counted and not named."""
+
 _USED = ("Order by the order and tick what comes; set out by the courses in plan and the marks; cut the story pole; build "
          "the leads; lay between them by the wall sheets; saw by the saw list.")
 
@@ -79,7 +82,8 @@ def _tell_wall(wall: WallLayout, measured: Measure) -> Row:
     """A wall's size, its name, and what it holds."""
     length, height = (print_length(size, measured) for size in (wall.wall.length, wall.wall.height))
     cuts = sum(piece.mark is not None for course in wall.courses for piece in course.pieces)
-    openings = ", ".join(clean(opening.name) for opening in wall.wall.openings)
+    names = [clean(opening.name) for opening in wall.wall.openings]
+    openings = ", ".join(names) if len(names) <= MOST_NAMES else f"{len(names)} openings"
     told = f"{clean(wall.wall.name)}: {len(wall.courses)} courses, {cuts or 'no'} {'cut' if cuts == 1 else 'cuts'}"
     return Row(f"{length} x {height}", f"{told}{f'; {openings}' if openings else ''}")
 

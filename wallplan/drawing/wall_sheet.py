@@ -14,6 +14,7 @@ from wallplan.drawing.drafts import Draft
 from wallplan.drawing.elevation import draw_elevation
 from wallplan.drawing.face import FaceName
 from wallplan.drawing.lettering import FIGURES, SMALLEST, clean
+from wallplan.drawing.opening_labels import note_openings
 from wallplan.drawing.outlines import UNIT_LINE
 from wallplan.drawing.panel import Panel, stand
 from wallplan.drawing.paper import BORDER, Paper, find_paper
@@ -103,7 +104,9 @@ def _tell_part(subject: Subject, plan: SheetPlan, window: Window) -> str:
 
 def _draw_sheet(subject: Subject, plan: SheetPlan, window: Window, sheet: Sheet) -> Board:
     arrangement = plan.arrangement
-    panels = set_panels(subject, arrangement, sheet, plan.notes, plan.apart)
+    seen = note_openings(View(subject.job, subject.wall, window, arrangement.scale, 0.0, 0.0, subject.face))
+    notes = tuple(note for note in plan.notes if note in seen)  # of what this sheet shows, within the room that was planned
+    panels = set_panels(subject, arrangement, sheet, notes, plan.apart)
     board = Board(arrangement.paper)
     _stand_panels(board, plan, panels)
     view = _place_view(subject, plan, window, panels)

@@ -122,10 +122,10 @@ def answer_gauges(opening: Opening, wall: str, tops: tuple[int, ...], bed: int, 
 
 
 def _choose_gauge(height: int, unit: Unit, limits: tuple[int, int]) -> Gauge:
-    """The number of courses whose beds come nearest to the unit's own."""
+    """The number of courses whose beds come nearest to the unit's own; of those that leave a bed at all."""
     fewest = max(1, height // unit.gauge)
-    return min((set_gauge(height, count, unit, limits) for count in (fewest, fewest + 1)),
-               key=lambda gauge: abs(gauge.bed - unit.bed_joint))
+    found = [set_gauge(height, count, unit, limits) for count in (fewest, fewest + 1)]
+    return min([gauge for gauge in found if gauge.bed > 0] or found[:1], key=lambda gauge: abs(gauge.bed - unit.bed_joint))
 
 
 def _meets(level: int, tops: tuple[int, ...], bed: int) -> bool:
