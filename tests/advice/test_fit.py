@@ -4,7 +4,7 @@ import pytest
 
 from tests.jobs import INCH, MM, inches, make_job, make_masonry, make_opening, make_wall, pump_house
 from wallplan.advice.fit import Size, measure_fit, shared_joint
-from wallplan.advice.fit_table import report_fit
+from wallplan.advice.fit_table import report_fit, report_fit_shortly
 from wallplan.advice.remedies import find_remedies
 from wallplan.plan.job import Job
 
@@ -85,3 +85,10 @@ def test_a_table_within_the_terminal_names_each_misfit_once() -> None:
     misfits = [size for size in measure_fit(job) if size.taken != "fits"]
     assert told.startswith(f"Fit: {len(misfits)} of ")
     assert told.count("Ticket window") == sum("Ticket window" in size.name for size in misfits)
+
+
+def test_check_is_told_shortly_of_what_is_off_and_of_nothing_that_fits() -> None:
+    assert report_fit_shortly(pump_house(), 80) == {}
+    told = report_fit_shortly(wall_of(inches("117")), 80)["Landing"]
+    assert told.splitlines()[0] == "  off    length, 9'-9\": 2 5/8\" under; no joint takes it"
+    assert max(map(len, told.splitlines())) <= 80 and "make it" not in told

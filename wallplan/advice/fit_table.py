@@ -18,6 +18,18 @@ def report_fit(job: Job, width: int) -> dict[str, str]:
     return {wall.name: _report([size for size in sizes if size.wall == wall.name], job, width) for wall in job.walls}
 
 
+def report_fit_shortly(job: Job, width: int) -> dict[str, str]:
+    """For each wall with sizes off the module or the coursing, those sizes, a line each; a wall that fits is left out."""
+    sizes, told = measure_fit(job), dict[str, str]()
+    for wall in job.walls:
+        misfits = [size for size in sizes if size.wall == wall.name and size.taken != "fits"]
+        lines = [wrap_text(f"off    {_tell_size(size, job)}", width, indent="  ") for size in misfits[:MOST_TOLD]]
+        if lines:
+            more = [f"  ... and {len(misfits) - MOST_TOLD} more"] if len(misfits) > MOST_TOLD else []
+            told[wall.name] = "\n".join([*lines, *more, "      what to do about them: wallplan lay, wallplan advise"])
+    return told
+
+
 def _report(sizes: list[Size], job: Job, width: int) -> str:
     misfits = [size for size in sizes if size.taken != "fits"]
     if not misfits:
@@ -29,6 +41,9 @@ def _report(sizes: list[Size], job: Job, width: int) -> str:
 
 
 def _tell(size: Size, job: Job) -> str:
+    return f"{_tell_size(size, job)}: {'; else '.join(find_remedies(size, job))}"
+
+
+def _tell_size(size: Size, job: Job) -> str:
     name = "" if size.what in ("length", "height") else f" {size.name}"
-    return (f"{size.what}{name}, {size_text(size.size, job.measure)}: {tell_off(size, job)}; {TAKEN[size.taken]}: "
-            f"{'; else '.join(find_remedies(size, job))}")
+    return f"{size.what}{name}, {size_text(size.size, job.measure)}: {tell_off(size, job)}; {TAKEN[size.taken]}"

@@ -15,6 +15,7 @@ from wallplan.advice.moves import Move, distance, move_wall
 from wallplan.advice.offers import Offers, moves_edge
 from wallplan.advice.spans import Length, count_rips, find_lengths
 from wallplan.bond.bounds import fills_with_stock
+from wallplan.layout.corners import WallEnds
 from wallplan.layout.tracks import bond_terms
 from wallplan.plan.job import Masonry, Wall
 
@@ -52,8 +53,9 @@ class Frame:
     """A wall's lengths and its offers. ``least_pier`` keeps every length from becoming narrower than that, ``most`` is how
     many things are moved together at most."""
 
-    def __init__(self, wall: Wall, masonry: Masonry, offers: Offers, least_pier: int, most: int = MOST_MOVES) -> None:
-        self.masonry, self.terms = masonry, bond_terms(masonry)
+    def __init__(self, wall: Wall, masonry: Masonry, offers: Offers, least_pier: int, most: int = MOST_MOVES,
+                 ends: WallEnds | None = None) -> None:
+        self.ends, self.masonry, self.terms = ends, masonry, bond_terms(masonry)
         self.sideways = [(thing, by) for thing, by in offers.items() if thing.kind not in UPRIGHT]
         self.most, self.gave_up = most, False
         upright = [(thing, (0, *by)) for thing, by in offers.items() if thing.kind in UPRIGHT]
@@ -98,11 +100,15 @@ class Frame:
     def _hold(self, wall: Wall, least_pier: int) -> list[list[_Held]]:
         """Lengths by the last thing that settles them; those that nothing moves come first."""
         settled: list[list[_Held]] = [[] for _ in range(len(self.sideways) + 1)]
-        for length in find_lengths(wall, self.masonry):
+        lengths = find_lengths(wall, self.masonry, self.ends)
+        whole = {(one.left_edge, one.right_edge): one.size for one in sorted(lengths, key=lambda one: one.size)}
+        for length in lengths:
             starts = self._movers(length.left_edge)
             ends = self._movers(length.right_edge)
+            # At a corner every other course is shorter by the wall that it meets: the pier is as wide as the longer one.
+            pier = whole[length.left_edge, length.right_edge]
             last = max((*starts, *ends), default=-1)
-            settled[last + 1].append(_Held(length, starts, ends, min(least_pier, length.size)))
+            settled[last + 1].append(_Held(length, starts, ends, min(least_pier, pier) - pier + length.size))
         return settled
 
     def _movers(self, edge: tuple[str, int]) -> tuple[int, ...]:

@@ -11,6 +11,7 @@ from collections.abc import Iterable, Iterator
 
 from wallplan.advice.moves import Thing
 from wallplan.advice.spans import Edge, Length, bond_step, find_lengths
+from wallplan.layout.corners import WallEnds
 from wallplan.layout.coursing import set_coursing
 from wallplan.plan.job import Masonry, Movable, Wall
 
@@ -21,10 +22,13 @@ Offers = dict[Thing, tuple[int, ...]]
 """For each thing its distances in ticks, the shortest first, never nought."""
 
 
-def offer_moves(wall: Wall, masonry: Masonry, movable: Movable) -> Offers:
-    """Every thing that may be moved, and how far; {} where the plan lets nothing move."""
+def offer_moves(wall: Wall, masonry: Masonry, movable: Movable, ends: WallEnds | None = None) -> Offers:
+    """Every thing that may be moved, and how far; {} where the plan lets nothing move.
+
+    Ends that meet another wall stay, and so does the top of such a wall. ``ends`` are how it ends there.
+    """
     offers: Offers = {}
-    lengths = find_lengths(wall, masonry)
+    lengths = find_lengths(wall, masonry, ends)
     for thing in _sideways_things(wall, movable):
         fitting = _fitting(thing, wall, lengths, masonry)
         steps = range(movable.step, movable.farthest + 1, movable.step) if movable.step else ()
@@ -44,8 +48,10 @@ def _add(offers: Offers, thing: Thing, distances: Iterable[int], farthest: int) 
 
 def _sideways_things(wall: Wall, movable: Movable) -> Iterator[Thing]:
     if "ends" in movable.kinds:
-        yield Thing("right end")
-        yield Thing("left end")
+        if wall.right_end == "end":
+            yield Thing("right end")
+        if wall.left_end == "end":
+            yield Thing("left end")
     for number in range(len(wall.openings)):
         if "openings" in movable.kinds:
             yield Thing("opening", number)
@@ -100,7 +106,8 @@ def moves_edge(thing: Thing, edge: Edge) -> bool:
 def _levels(wall: Wall, masonry: Masonry, movable: Movable) -> Iterator[tuple[Thing, int]]:
     """Sills, heads and the top where they miss the coursing."""
     lines = {0, *(row.top for row in set_coursing(wall, masonry))}
-    if "tops" in movable.kinds and wall.height not in _gauge_lines(wall.height, masonry):
+    alone = wall.left_end == wall.right_end == "end"
+    if "tops" in movable.kinds and alone and wall.height not in _gauge_lines(wall.height, masonry):
         yield Thing("top"), wall.height
     for number, opening in enumerate(wall.openings):
         if "sills" in movable.kinds and opening.bottom not in lines:

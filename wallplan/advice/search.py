@@ -6,11 +6,12 @@ is better than what was reached. Where it had to stop before, it says so.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
+from heapq import heappop, heappush
 
 from wallplan.advice.figures import Figures
-from wallplan.advice.frame import Choice, Frame
+from wallplan.advice.frame import Bound, Choice, Frame
 from wallplan.advice.moves import Move, Thing, distance, move_wall
 from wallplan.advice.offers import Offers
 from wallplan.advice.trial import Trials, may_stand
@@ -41,13 +42,16 @@ def rank(figures: Figures, moves: tuple[Move, ...]) -> Rank:
 
 def find_best(wall: Wall, offers: Offers, movable: Movable, trials: Trials, known: Best | None = None) -> Best:
     """The best of all sets of moves among the offers. ``known`` is one of them, found before."""
-    before, begun = trials.lay(wall), trials.laid
+    before, begun = trials.lay(wall), trials.spent
     best = known or Best((), before, proven=True)
-    frame = Frame(wall, trials.job.masonry, offers, movable.least_pier)
-    for choice, moved in _list_choices(wall, frame, trials):
+    frame = Frame(wall, trials.job.masonry, offers, movable.least_pier, ends=trials.ends)
+    def reached() -> Rank:
+        return best.rank
+
+    for choice, moved in _list_choices(wall, frame, trials, reached):
         if (0, *choice.bound) >= best.rank:
-            return replace(best, proven=True)
-        if trials.most is not None and trials.laid - begun >= trials.most:
+            break
+        if trials.out_of(begun):
             return replace(best, proven=False)
         figures = trials.lay(moved)
         if not figures.breaks_more_than(before) and rank(figures, choice.moves) < best.rank:
@@ -57,31 +61,51 @@ def find_best(wall: Wall, offers: Offers, movable: Movable, trials: Trials, know
 
 def find_alone(wall: Wall, offers: Offers, movable: Movable, trials: Trials, most: int) -> list[Best]:
     """The best move of each thing alone, of so many things at most, best first; what saves nothing is left out."""
-    before, begun = trials.lay(wall), trials.laid
-    frame = Frame(wall, trials.job.masonry, offers, movable.least_pier, most=1)
+    before, begun = trials.lay(wall), trials.spent
+    frame = Frame(wall, trials.job.masonry, offers, movable.least_pier, most=1, ends=trials.ends)
     unmoved: Rank = (*before.grade, 0, 0)
     found: dict[Thing, Best] = {}
-    for choice, moved in _list_choices(wall, frame, trials):
+
+    def worst() -> Rank:
         ranked = _rank_first(found, most)
-        if (0, *choice.bound) >= (ranked[-1].rank if len(ranked) == most else unmoved):
-            return [replace(best, proven=True) for best in ranked]
-        if trials.most is not None and trials.laid - begun >= trials.most:
-            return ranked
+        return ranked[-1].rank if len(ranked) == most else unmoved
+
+    for choice, moved in _list_choices(wall, frame, trials, worst):
+        if (0, *choice.bound) >= worst():
+            break
+        if trials.out_of(begun):
+            return _rank_first(found, most)
         figures = trials.lay(moved)
         reached, thing = rank(figures, choice.moves), choice.moves[0].thing
         known = found[thing].rank if thing in found else unmoved
         if not figures.breaks_more_than(before) and reached < known and figures.grade < before.grade:
             found[thing] = Best(choice.moves, figures, proven=False)
-    return [replace(best, proven=True) for best in _rank_first(found, most)]
+    return [replace(best, proven=not frame.gave_up) for best in _rank_first(found, most)]
 
 
 def _rank_first(found: dict[Thing, Best], most: int) -> list[Best]:
     return sorted(found.values(), key=lambda best: best.rank)[:most]
 
 
-def _list_choices(wall: Wall, frame: Frame, trials: Trials) -> Iterator[tuple[Choice, Wall]]:
-    """Choices in the order of their bound, with the walls they make; what may not stand in a plan is passed over."""
+def _list_choices(wall: Wall, frame: Frame, trials: Trials, reached: Callable[[], Rank]) -> Iterator[tuple[Choice, Wall]]:
+    """Choices in the order of their bound, with the walls they make; what may not stand in a plan is passed over.
+
+    The bound run by run says whose turn it is to be weighed; what the courses cut alone then says whose to be laid. Only
+    what may be better than ``reached`` is weighed.
+    """
+    heap, count, begun = list[tuple[Bound, int, Choice, Wall]](), 0, trials.spent
     for choice in frame.choose():
+        while heap and heap[0][0] <= choice.bound:
+            yield heappop(heap)[2:]
+        if (0, *choice.bound) >= reached():
+            break
+        if trials.out_of(begun, part=2):
+            frame.gave_up = True
+            break
         moved = move_wall(wall, choice.moves)
         if choice.moves and may_stand(moved, trials.job):
-            yield choice, moved
+            bound = max(choice.bound[0], trials.weigh(moved)), *choice.bound[1:]
+            count += 1
+            heappush(heap, (bound, count, replace(choice, bound=bound), moved))
+    while heap:
+        yield heappop(heap)[2:]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from wallplan.layout.corners import WallEnds, free_ends
 from wallplan.layout.coursing import Row
 from wallplan.layout.outline import set_rows
 from wallplan.layout.reach import Reach, reach_openings
@@ -44,33 +45,35 @@ def bond_step(masonry: Masonry) -> int:
     return masonry.ideal_lap or masonry.module
 
 
-def find_lengths(wall: Wall, masonry: Masonry) -> tuple[Length, ...]:
+def find_lengths(wall: Wall, masonry: Masonry, ends: WallEnds | None = None) -> tuple[Length, ...]:
     """Every length of a wall, from left to right, the shorter first; a wall without openings has one for each panel.
 
-    What ends at a step is left out: the step is the footing's.
+    What ends at a step is left out: the step is the footing's. ``ends`` are the wall's where it meets others; left out, both
+    are free.
     """
     rows = set_rows(wall, masonry)
     reaches = reach_openings(wall, rows)
-    merged = {number for reach in reaches for number in _merging(reach)}
-    lefts, rights = _edges(wall, masonry)
+    merged = {number for reach in reaches for number in merging_courses(reach)}
+    lefts, rights = _edges(wall, masonry, ends or free_ends(wall))
     found: dict[tuple[int, int], list[Row]] = {}
-    for row, spans in zip(rows, runs_of_rows(wall, masonry, rows, reaches), strict=True):
+    for row, spans in zip(rows, runs_of_rows(wall, masonry, rows, reaches, ends), strict=True):
         for span in spans:
             found.setdefault((span.left, span.right), []).append(row)
     return tuple(_count(span, lefts[span[0]], rights[span[1]], found[span], merged, masonry) for span in sorted(found)
                  if span[0] in lefts and span[1] in rights)
 
 
-def _merging(reach: Reach) -> Iterator[int]:
+def merging_courses(reach: Reach) -> Iterator[int]:
+    """Courses in which pieces are merged or ripped beside an opening; none where it lies on the coursing."""
     yield from reach.partly
     if reach.opening.lintel == "precast" and reach.lintel_course is not None:
         yield reach.lintel_course
 
 
-def _edges(wall: Wall, masonry: Masonry) -> tuple[dict[int, Edge], dict[int, Edge]]:
+def _edges(wall: Wall, masonry: Masonry, ends: WallEnds) -> tuple[dict[int, Edge], dict[int, Edge]]:
     """What a length that begins, and one that ends, at a place stands against."""
-    lefts: dict[int, Edge] = {0: ("left end", 0)}
-    rights: dict[int, Edge] = {wall.length: ("right end", 0)}
+    lefts: dict[int, Edge] = dict.fromkeys(ends.left.at, ("left end", 0))
+    rights: dict[int, Edge] = dict.fromkeys(ends.right.at, ("right end", 0))
     for number, opening in enumerate(wall.openings):
         lefts.setdefault(opening.right, ("right jamb", number))
         rights.setdefault(opening.left, ("left jamb", number))

@@ -34,8 +34,10 @@ def report_advice(advice: Advice, alternatives: Sequence[Alternative], width: in
 
 def _notes(advice: Advice) -> list[str]:
     notes = []
-    if not all(stands_alone(wall) for wall in advice.job.walls):
-        notes.append("Walls that meet are left as they are: there is no advice on them yet.")
+    if advice.left_out:
+        notes.append(f"Left as they are, since what is moved in one moves the other: {', '.join(advice.left_out)}.")
+    if advice.proposals and not all(stands_alone(wall) for wall in advice.job.walls):
+        notes.append("Corners stay where they are, and each proposal is reckoned with them bonded as the plan is laid now.")
     if not advice.proven:
         notes.append("Not everything was tried: where a proposal says so, a better one is not ruled out; try --thorough.")
     return [*notes, SAW_TIME, OWNER] if advice.proposals else notes

@@ -48,7 +48,7 @@ class Group(NamedTuple):
 
 _FIRST, _MIDDLE, _SHOWS, _JOINT, _LAP, _SETTING, _SHORT, _CUTTING, _BOND = range(9)
 _CUTS, _LAST = Group(_CUTTING, _SHORT, 27), (Group(_JOINT, _SHOWS, 27), Group(_MIDDLE, _FIRST, 6))
-KEEPS_BOND = (Group(_BOND, 0, 0), _CUTS, *_LAST)
+KEEPS_BOND = (Group(_BOND, 0, 0), _CUTS, Group(_LAP, 0, 0), *_LAST)
 """The grades in the order of preference where the bond's own lap goes before cutting; laps come into the first group."""
 SAVES_CUTS = (_CUTS, Group(_LAP, 0, 0), *_LAST)
 """The grades in half bond; laps come into the second group, those under the least into the first."""

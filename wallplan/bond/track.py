@@ -47,12 +47,12 @@ class Track:
     """
 
     def __init__(self, problem: Problem, which: int, positions: tuple[int, ...], settings: Settings,
-                 relaxed: bool) -> None:
+                 relaxed: bool, laying: type[Laying] = Laying) -> None:
         self.terms, self.relaxed = problem.terms, relaxed
         self.stretches, self.fixed = problem.tracks[which], problem.fixed_of(which)
         self.nodes = _make_all_nodes(problem, which, positions, relaxed)
         self.places = [node.at for node in self.nodes]
-        self.laying = Laying(problem, which, self.nodes, settings, relaxed)
+        self.laying = laying(problem, which, self.nodes, settings, relaxed)
         self.count = len(self.nodes)
         self.owings: list[Owing] = [()]
         self._known: dict[Owing, int] = {(): 0}

@@ -9,9 +9,9 @@ it has sawn, looks for fewer at the same cutting, and gives up after a set numbe
 
 from __future__ import annotations
 
-from wallplan.bond.cost import IMPOSSIBLE, count_settings
+from wallplan.bond.cost import IMPOSSIBLE, count_cutting, count_settings
 from wallplan.bond.figures import Problem
-from wallplan.bond.laying import Settings
+from wallplan.bond.laying import Generous, Settings
 from wallplan.bond.pairs import Bounds, Found, Zip
 from wallplan.bond.positions import try_positions
 from wallplan.bond.track import Track, bound_alone
@@ -34,6 +34,21 @@ def close_zip(problem: Problem) -> Found:
     if found is None:
         raise ValueError("no pieces fill this run; its ends stand on no common position")
     return found
+
+
+def least_cutting(problem: Problem) -> int:
+    """The least cutting of any layout that keeps the rules, by what each track cuts alone; 0 where none may keep them.
+
+    Found without closing the zip, and never more than what is laid where that keeps the rules: joints give as much as they
+    may at most.
+    """
+    positions, cutting = try_positions(problem), 0
+    for which in (0, 1):
+        least = bound_alone(Track(problem, which, positions, Settings(), relaxed=False, laying=Generous))[0]
+        if least >= IMPOSSIBLE:
+            return 0
+        cutting += count_cutting(least)
+    return cutting
 
 
 def _search(problem: Problem, positions: tuple[int, ...], relaxed: bool) -> Found | None:

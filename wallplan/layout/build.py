@@ -10,7 +10,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from wallplan.bond.figures import Terms
-from wallplan.layout.building import BondedWall, bond_walls
+from wallplan.layout.building import BondedWall, Known, bond_wall, bond_walls
 from wallplan.layout.corners import WallEnds, make_returns
 from wallplan.layout.coursing import Row, bed_range
 from wallplan.layout.explain import Share, explain
@@ -57,17 +57,27 @@ class _SetWall(NamedTuple):
     tracks: LaidTracks
 
 
-def lay(job: Job) -> Layout:
+def lay(job: Job, bonded_before: Known | None = None) -> Layout:
     """Lay out every wall of a job. Where no layout keeps every rule, the one that breaks fewest is laid.
 
     Lengths in ticks. A job without walls gives a layout without walls. Raises nothing for a job that the plan room built.
+    ``bonded_before`` are walls of this masonry that were laid before.
     """
     leads = count_lead_courses(job)
     walls = [_set_wall(bonded, job.masonry, leads if bonded.ends.has_corners else job.masonry.leads)
-             for bonded in bond_walls(job)]
+             for bonded in bond_walls(job, bonded_before)]
     different = {id(course): course for wall in walls for course in wall.courses}
     marks = give_marks(job, (spot for course in different.values() for spot in course.spots))
     return Layout(job, tuple(_finish(wall, job, marks) for wall in walls))
+
+
+def lay_wall(wall: Wall, job: Job, ends: WallEnds) -> WallLayout:
+    """One wall of a job with its ends as given, whatever the other walls do; its cuts are lettered by themselves."""
+    bonded = bond_wall(wall, job.masonry, ends)
+    set_wall = _set_wall(bonded, job.masonry, count_lead_courses(job) if ends.has_corners else job.masonry.leads)
+    different = {id(course): course for course in set_wall.courses}
+    marks = give_marks(job, (spot for course in different.values() for spot in course.spots))
+    return _finish(set_wall, job, marks)
 
 
 def _set_wall(bonded: BondedWall, masonry: Masonry, leads: int) -> _SetWall:

@@ -55,9 +55,16 @@ class _Meetings(NamedTuple):
         return tuple(dict.fromkeys(one for one in (*self.ends, *own) if one is not None))
 
 
-def bond_walls(job: Job) -> tuple[BondedWall, ...]:
-    """Every wall of a job bonded, in the job's order; () for a job without walls."""
-    known: dict[object, BondedWall] = {}
+Known = dict[object, BondedWall]
+"""Walls of one masonry that were bonded before, by all that their bond hangs on."""
+
+
+def bond_walls(job: Job, bonded_before: Known | None = None) -> tuple[BondedWall, ...]:
+    """Every wall of a job bonded, in the job's order; () for a job without walls.
+
+    ``bonded_before`` saves searching a wall again; what is bonded here is added to it.
+    """
+    known: Known = {} if bonded_before is None else bonded_before
     meetings = [_find_meetings(job, index) for index in range(len(job.walls))]
     asked = [one.asked(index) for index, one in enumerate(meetings)]
     answers = {name: _answers(name, job.masonry) for names in asked for name in names}
@@ -111,16 +118,17 @@ def _choice(meetings: _Meetings, index: int, given: dict[Meeting, Answer]) -> Ch
     return Choice(turns[0], turns[1], given[("crossing", index)][0] if meetings.stems else None)
 
 
-def _bond(wall: Wall, masonry: Masonry, choice: Choice, meetings: _Meetings, known: dict[object, BondedWall]) -> BondedWall:
+def _bond(wall: Wall, masonry: Masonry, choice: Choice, meetings: _Meetings, known: Known) -> BondedWall:
     """The wall bonded in one way. Walls that differ by names alone are searched once."""
     ends = end_wall(wall, masonry, choice, meetings.names, meetings.stems)
     alike = replace(wall, name="", abuts=()), choice, tuple(at for at, _ in meetings.stems)
     if alike not in known:
-        known[alike] = _search_bond(wall, masonry, ends)
+        known[alike] = bond_wall(wall, masonry, ends)
     return known[alike]._replace(wall=wall, ends=ends)
 
 
-def _search_bond(wall: Wall, masonry: Masonry, ends: WallEnds) -> BondedWall:
+def bond_wall(wall: Wall, masonry: Masonry, ends: WallEnds) -> BondedWall:
+    """One wall bonded, with its ends as given."""
     rows = set_rows(wall, masonry)
     reaches = reach_openings(wall, rows)
     runs = runs_of_rows(wall, masonry, rows, reaches, ends)

@@ -132,8 +132,11 @@ def _tell_broken(finding: Finding, job: Job, width: int) -> list[str]:
     ]
 
 
-def report_findings(layout: Layout, findings: Sequence[Finding], width: int) -> str:
-    """The whole report of ``wallplan check``: every rule in every wall, with its source."""
+def report_findings(layout: Layout, findings: Sequence[Finding], width: int, notes: Mapping[str, str] | None = None) -> str:
+    """The whole report of ``wallplan check``: every rule in every wall, with its source.
+
+    ``notes`` are told after the rules of the wall of that name.
+    """
     told = [layout.job.title]
     for wall in layout.walls:
         told += ["", wall.wall.name]
@@ -141,6 +144,7 @@ def report_findings(layout: Layout, findings: Sequence[Finding], width: int) -> 
             if finding.wall == wall.wall.name:
                 told += _tell_held(finding, width) if finding.held else _tell_broken(finding, layout.job, width)
                 told.append(wrap_text(f"source: {finding.source}", width, indent="      "))
+        told += [note] if (note := (notes or {}).get(wall.wall.name)) else []
     broken = sum(not finding.held for finding in findings)
     told += ["", f"{broken} broken, {len(findings) - broken} held"]
     return "\n".join(told)
