@@ -176,13 +176,16 @@ def _advise_wall(task: _Task, told: Callable[[int], None] = lambda laid: None) -
 def ends_advised_on(job: Job, known: Known | None = None) -> dict[int, WallEnds]:
     """How the walls end that advice is given on, by their numbers: as the plan is laid, so that no other wall is touched.
 
-    Left out are walls that abut another or that another abuts: what is moved in one moves the other.
+    Left out are walls that abut another or that another abuts, since what is moved in one moves the other, those that go
+    straight on from one another, and those with steps or gables.
     """
     abutted = {abutment.meets for wall in job.walls for abutment in wall.abuts}
-    if all(stands_alone(wall) for wall in job.walls) and not abutted:
-        return {number: free_ends(wall) for number, wall in enumerate(job.walls)}
-    return {number: bonded.ends for number, bonded in enumerate(bond_walls(job, known))
-            if not bonded.wall.abuts and bonded.wall.name not in abutted}
+    plain = [number for number, wall in enumerate(job.walls)
+             if not (wall.abuts or wall.parts or wall.outline or wall.name in abutted)]
+    if all(stands_alone(job.walls[number]) for number in plain):
+        return {number: free_ends(job.walls[number]) for number in plain}
+    bonded = bond_walls(job, known)
+    return {number: bonded[number].ends for number in plain}
 
 
 def stands_alone(wall: Wall) -> bool:

@@ -35,7 +35,7 @@ def report_advice(advice: Advice, alternatives: Sequence[Alternative], width: in
 def _notes(advice: Advice) -> list[str]:
     notes = []
     if advice.left_out:
-        notes.append(f"Left as they are, since what is moved in one moves the other: {', '.join(advice.left_out)}.")
+        notes.append(f"Left as they are, since what is moved there moves another wall, a step or a gable: {', '.join(advice.left_out)}.")
     if advice.proposals and not all(stands_alone(wall) for wall in advice.job.walls):
         notes.append("Corners stay where they are, and each proposal is reckoned with them bonded as the plan is laid now.")
     if not advice.proven:
