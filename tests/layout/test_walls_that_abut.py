@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import random
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 
@@ -15,6 +16,7 @@ from wallplan.layout.model import Layout
 from wallplan.lists.order.compose import list_order
 from wallplan.lists.order.tied import strap_courses
 from wallplan.plan.job import Abutment, Job, Masonry, Tie, Wall
+from wallplan.planner import lay_plan
 from wallplan.rules.check import check
 
 
@@ -117,3 +119,18 @@ def test_random_buildings_with_a_partition_keep_every_rule(number: int) -> None:
     findings = check(lay(partitioned(number)))
     assert [(finding.rule, finding.where, finding.figure) for finding in broken(findings)] == []
     assert sum(finding.rule == "in plan" for finding in findings) == 1
+
+
+def test_piers_of_a_garden_wall_are_bonded_in_by_every_other_course() -> None:
+    # Three piers of eight courses: in four courses a full unit runs through the wall and stands 8 in. out, in the others a
+    # half stands before its face. Each unit once: four full and four halves a pier.
+    layout = lay_plan(Path(__file__).parents[2] / "samples" / "garden-wall-piers.toml")
+    findings = check(layout)
+    assert broken(findings) == []
+    assert sum(finding.rule == "ties" for finding in findings) == 3
+    for pier in layout.walls[1:]:
+        own = [[piece.piece for piece in course.pieces if piece.shape != "return"] for course in pier.courses]
+        assert sorted(own) == [["full"]] * 4 + [["half"]] * 4
+    volume = (295.625 + 3 * 8) * 7.625 * 64 / 1728
+    (plan,) = (finding for finding in findings if finding.rule == "in plan")
+    assert plan.figure.endswith(f"4 walls less openings {volume:.3f}")

@@ -112,3 +112,29 @@ def test_two_walls_hang_together_by_one_between_them() -> None:
     assert ground.amiss == ()
     # The other wall runs the other way, 80 and a thickness off: its 60 lies over the first one's 40.
     assert ground.standings[1][1:] == (100, 100, -1, 0)
+
+
+GARDEN = HEAD + '[[wall]]\nname = "Garden wall"\nlength = "24\' 8"\ncourses = 8\n{}'
+PIER = '[[wall.pier]]\nfrom_left = "{}"\n{}'
+
+
+def test_a_pier_is_a_short_wall_tied_through_its_wall() -> None:
+    job = read_plan(GARDEN.format(PIER.format("8'", "") + PIER.format("16'", "name = \"Gate pier\"\nface = \"outside\"\n")), "g.toml")
+    first, second = job.walls[1:]
+    # A full unit of 15 5/8 in. runs through a wall of 7 5/8 in.: 8 in. stand out.
+    assert (first.name, first.length, first.height) == ("Garden wall, pier 1", 8 * TICKS_PER_INCH, job.walls[0].height)
+    assert first.abuts == (Abutment("left", "Garden wall", 96 * TICKS_PER_INCH, True, "interlocked", None),)
+    assert (second.name, second.abuts[0].inside) == ("Gate pier", False)
+
+
+@pytest.mark.parametrize(("pier", "message"), [
+    (PIER.format("2", ""), "from_left: 2\" leaves no piece between this wall and an end of wall \"Garden wall\"; write 4 3/8\" to "
+                           "23'-8\""),
+    (PIER.format("8'", 'projects = "2"\n'), 'projects: 2" leaves no piece before the wall\'s face; write at least 4"'),
+    (PIER.format("8'", 'name = "Garden Wall"\n'), 'name: "Garden Wall" is the name of another wall or pier, or has no letters; '
+                                                 "write one that differs in its letters and digits"),
+    ("[[wall.pier]]\n", "from_left: missing; write from_left = \"7' 8\""),
+])
+def test_a_pier_that_cannot_be_is_told(pier: str, message: str) -> None:
+    (line,) = told(GARDEN.format(pier))
+    assert line == f'wall "Garden wall", pier {chr(34) + "Garden Wall" + chr(34) if "name" in pier else 1}: {message}'

@@ -1,4 +1,4 @@
-"""The keys of ``[[wall.abuts]]``, as ``schema`` takes them."""
+"""The keys of ``[[wall.abuts]]`` and ``[[wall.pier]]``, as ``schema`` takes them."""
 
 from typing import Literal
 
@@ -6,6 +6,7 @@ from wallplan.plan.table import REQUIRED, Length, Table
 from wallplan.plan.table import write_key as _key
 
 MOST_ABUTS = 2
+MOST_PIERS = 100
 
 
 class AbutsTable(Table):
@@ -25,3 +26,15 @@ class AbutsTable(Table):
     strap_spacing: Length = _key(
         "Height from strap to strap, at most; given by whoever answers for the structure.", "\"2' 8\"",
         "required with straps")
+
+
+class PierTable(Table):
+    """A pier bonded into the wall, as wide as the wall is thick: under its wall, each below a heading of its own. Every
+    other course of it runs through the wall. How far piers stand apart, and how far they must project, is the designer's."""
+
+    name: str | None = _key("What the sheets call it; no two alike.", '"Gate pier"', "the wall's name and a number")
+    from_left: Length = _key(
+        "From the wall's left end to the pier's nearer side, on the outside face.", "\"7' 8\"", REQUIRED)
+    projects: Length = _key(
+        "How far it stands out from the wall's face.", "'8\"'", "so far that a full unit runs through the wall")
+    face: Literal["inside", "outside"] | None = _key("On which face it stands.", '"inside"', '"inside"')

@@ -16,6 +16,7 @@ from wallplan.plan.masonry_table import read_masonry
 from wallplan.plan.notebook import Notebook
 from wallplan.plan.order_table import read_order
 from wallplan.plan.outline import settle_outlines
+from wallplan.plan.piers import read_piers
 from wallplan.plan.straight import join_straight
 from wallplan.plan.teaching_table import read_tolerances
 from wallplan.plan.unit_table import choose_unit, read_own_unit
@@ -33,8 +34,9 @@ def build_job(plan: PlanTable, notebook: Notebook) -> Job | None:
     check_names(plan, notebook)
     masonry = _read_masonry(plan, notebook)
     sizes = plan.sizes or "actual"
-    walls = join_straight([read_wall(wall, ("wall", number), masonry, sizes, notebook)
-                           for number, wall in enumerate(plan.wall or ())], notebook)
+    tables = plan.wall or []
+    read = [read_wall(wall, ("wall", number), masonry, sizes, notebook) for number, wall in enumerate(tables)]
+    walls = (*join_straight(read, notebook), *read_piers(tables, read, masonry, notebook))
     walls = settle_outlines(walls, notebook)
     walls = settle_abuts(walls, masonry.joint if masonry is not None and sizes == "nominal" else 0, notebook)
     _check_walls(walls, masonry, notebook)

@@ -65,28 +65,28 @@ def _check_room(main: ReadWall, path: KeyPath, abutment: Abutment, masonry: Maso
         low, high = ends[0] + least, main.length - ends[1] - least - thick
         allowed = (f"write {notebook.show_least(low)} to {notebook.show_most(high)}" if low <= high
                    else "that wall is too short for it")
-        notebook.note((*path, "at"), f"{notebook.show(max(abutment.at, 0))} leaves no piece between this wall and an end of "
-                      f"wall {_called(main)}; {allowed}")
+        notebook.note(_key(path, "at"), f"{notebook.show(max(abutment.at, 0))} leaves no piece between this wall and an end "
+                      f"of wall {_called(main)}; {allowed}")
     for _, opening in main.openings:
         if left < opening.right + least and right > opening.left - least:
-            notebook.note((*path, "at"), f'at {notebook.show(abutment.at)} the wall stands in or beside opening '
+            notebook.note(_key(path, "at"), f'at {notebook.show(abutment.at)} the wall stands in or beside opening '
                           f'"{print_name(opening.name)}" of wall {_called(main)}; keep {notebook.show_least(least)} of '
                           "masonry between them")
     for _, centre in main.control_joints:
         if left - least < centre < right + least:
-            notebook.note((*path, "at"), f"at {notebook.show(abutment.at)} the wall stands on or beside the control joint "
-                          f"at {notebook.show(centre)}; keep {notebook.show_least(least)} between them")
+            notebook.note(_key(path, "at"), f"at {notebook.show(abutment.at)} the wall stands on or beside the control "
+                          f"joint at {notebook.show(centre)}; keep {notebook.show_least(least)} between them")
 
 
 def _check_heights(wall: ReadWall, main: ReadWall, path: KeyPath, abutment: Abutment, notebook: Notebook) -> None:
     if wall.height is None or main.height is None:
         return
     if abutment.tie == "interlocked" and (wall.height != main.height or wall.outline or main.outline):
-        notebook.note((*path, "tie"), f"walls that interlock are laid as rectangles of one height: this one is "
+        notebook.note(_key(path, "tie"), f"walls that interlock are laid as rectangles of one height: this one is "
                       f"{notebook.show(wall.height)} high, wall {_called(main)} {notebook.show(main.height)}; write "
                       'tie = "straps" or "control joint"')
     elif wall.height > main.height and abutment.tie == "straps":
-        notebook.note((*path, "tie"), f"the wall is {notebook.show(wall.height)} high and wall {_called(main)} only "
+        notebook.note(_key(path, "tie"), f"the wall is {notebook.show(wall.height)} high and wall {_called(main)} only "
                       f"{notebook.show(main.height)}: straps have nothing to reach above it; make it lower")
 
 
@@ -103,8 +103,13 @@ def _check_places(walls: Sequence[ReadWall], masonry: Masonry, notebook: Noteboo
         if wrong.aside:
             told.append(f"{notebook.show(abs(wrong.aside))} aside")
         where = " and ".join(told) or "from another side"
-        notebook.note((*path, "at"), f"the wall's {wrong.abutment.end} end comes {where} of the place on wall "
+        notebook.note(_key(path, "at"), f"the wall's {wrong.abutment.end} end comes {where} of the place on wall "
                       f'"{print_name(wrong.abutment.meets)}"; mend its length, or where it begins')
+
+
+def _key(path: KeyPath, key: str) -> KeyPath:
+    """The key that a mistake of an abutting end stands at; a pier has but its distance."""
+    return (*path, "from_left" if path[-2] == "pier" else key)
 
 
 def _called(wall: ReadWall) -> str:

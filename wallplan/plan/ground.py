@@ -58,10 +58,11 @@ def join_corners(ends: Sequence[tuple[EndKind, EndKind]]) -> tuple[int | None, .
     """For each wall, by its left and right end, the wall that its right corner joins it to; None where there is none.
 
     That is the next wall; the last of a row of walls joined so goes round to the first of the row, where both ends of the
-    row are corners, or else the plan's last wall to its first.
+    row are corners, or else the plan's last wall to its first; walls that abut others do not count there.
     """
     count = len(ends)
     found: list[int | None] = [None] * count
+    last = max((index for index, both in enumerate(ends) if "abuts" not in both), default=0)
     for index, (_, right) in enumerate(ends):
         if right not in CORNERS or count < 2:
             continue
@@ -73,7 +74,7 @@ def join_corners(ends: Sequence[tuple[EndKind, EndKind]]) -> tuple[int | None, .
             first -= 1
         if ends[first][0] in CORNERS and first != index:
             found[index] = first
-        elif index + 1 == count and ends[0][0] in CORNERS and index:
+        elif index == last and ends[0][0] in CORNERS and index:
             found[index] = 0
     return tuple(found)
 

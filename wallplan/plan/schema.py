@@ -14,7 +14,7 @@ from typing import Any, Literal, TypeVar, cast, get_args, get_origin, get_type_h
 
 from pydantic_core import CoreSchema, SchemaValidator, core_schema
 
-from wallplan.plan.abuts_schema import MOST_ABUTS, AbutsTable
+from wallplan.plan.abuts_schema import MOST_ABUTS, MOST_PIERS, AbutsTable, PierTable
 from wallplan.plan.height import MOST_COURSES
 from wallplan.plan.order_schema import CapTable, ItemTable, MixTable, OrderTable, SteelTable
 from wallplan.plan.outline_schema import MOST_STEPS, GableTable, StepTable, TopStepTable
@@ -90,6 +90,9 @@ class WallTable(Table):
     abuts: list[AbutsTable] | None = _key(
         "An end that abuts another wall in a T, each in a [[wall.abuts]] of its own; left or right is then left out.",
         "[[wall.abuts]]", "none", MOST_ABUTS)
+    pier: list[PierTable] | None = _key(
+        "A pier bonded into the wall, each in a [[wall.pier]] of its own, from left to right.", "[[wall.pier]]", "none",
+        MOST_PIERS)
 
 
 class MasonryTable(Table):
@@ -202,7 +205,7 @@ class PlanTable(Table):
 TABLES: tuple[tuple[str, type[Table]], ...] = (
     ("", PlanTable), ("[masonry]", MasonryTable), ("[[wall]]", WallTable), ("[[wall.opening]]", OpeningTable),
     ("[[wall.step]]", StepTable), ("[[wall.top_step]]", TopStepTable), ("[[wall.gable]]", GableTable),
-    ("[[wall.abuts]]", AbutsTable),
+    ("[[wall.abuts]]", AbutsTable), ("[[wall.pier]]", PierTable),
     ("[advice]", AdviceTable),
     ("[teaching]", TeachingTable),
     ("[own_unit]", OwnUnitTable),

@@ -7,7 +7,7 @@ from typing import Any
 
 from pydantic_core import ValidationError
 
-from wallplan.plan.abuts_schema import AbutsTable
+from wallplan.plan.abuts_schema import AbutsTable, PierTable
 from wallplan.plan.found import find_nearest, print_choices, print_found, print_name
 from wallplan.plan.notebook import KeyPath, Wrong
 from wallplan.plan.order_schema import CapTable, ItemTable, MixTable, OrderTable, SteelTable
@@ -40,7 +40,7 @@ _MOST_HINTS = 200
 
 _MODELS: dict[str, type[Table]] = {
     "masonry": MasonryTable, "own_unit": OwnUnitTable, "wall": WallTable, "opening": OpeningTable,
-    "step": StepTable, "top_step": TopStepTable, "gable": GableTable, "abuts": AbutsTable,
+    "step": StepTable, "top_step": TopStepTable, "gable": GableTable, "abuts": AbutsTable, "pier": PierTable,
     "order": OrderTable, "mix": MixTable, "steel": SteelTable, "cap": CapTable, "item": ItemTable,
     "advice": AdviceTable, "teaching": TeachingTable,
 }
@@ -136,8 +136,8 @@ def _model_at(path: KeyPath) -> type[Table]:
 def _explain_unknown(key: str, table: type[Table]) -> str:
     known = list_keys(table)
     if "angle" in key.casefold() and table is WallTable:
-        return "walls are laid that meet square, at outside and inside corners; a wall at another angle is written as one that " \
-               "stands free, and its corner set out by hand: leave this out"
+        return "walls are laid that meet square, at outside and inside corners; a wall at another angle is written as one " \
+               "that stands free, and its corner set out by hand: leave this out"
     near = find_nearest(key, known)
     if near:
         return f"unknown key; the nearest is {near}"
@@ -165,7 +165,7 @@ def _find_missing(plan: PlanTable) -> Iterator[Wrong]:
         yield from _missing_in(wall, ("wall", number))
         if wall.height is None and wall.courses is None:
             yield Wrong(("wall", number, "height"), f"missing; write {example_of(WallTable, 'height')}, or courses = 13")
-        for key in ("opening", "step", "top_step", "gable", "abuts"):
+        for key in ("opening", "step", "top_step", "gable", "abuts", "pier"):
             for place, table in enumerate(getattr(wall, key) or ()):
                 yield from _missing_in(table, ("wall", number, key, place))
 
