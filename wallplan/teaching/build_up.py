@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Sequence
 from functools import partial
+from itertools import pairwise
 from typing import NamedTuple
 
 from wallplan.drawing.board import Board
@@ -35,6 +36,7 @@ from wallplan.findings import Finding
 from wallplan.layout.explain import print_courses
 from wallplan.layout.model import Layout, WallLayout
 from wallplan.lengths import print_length
+from wallplan.plan.job import Outline
 from wallplan.teaching.fitting import Fit, Room, fit_wall, place_wall
 from wallplan.teaching.folding import Fold, fold_courses
 from wallplan.teaching.lap_lines import ROOM, draw_laps
@@ -208,15 +210,33 @@ def _draw_coming(board: Board, view: View) -> None:
     top = view.up(whole(view.wall).top)
     if top > box.top - 0.5:
         return
-    lines = [Segment(box.left, top, box.right, top), Segment(box.left, top, box.left, box.top),
-             Segment(box.right, top, box.right, box.top)]
+    lines = [Segment(box.left, top, box.left, box.top), Segment(box.right, top, box.right, box.top),
+             Segment(box.left, top, box.right, top)]
+    slopes: list[Segment] = []
+    if wall.outline is not None:
+        lines, slopes = _outline_coming(view, wall.outline)
     for opening in wall.openings:
         left, right = max(opening.left, view.window.left), min(opening.right, view.window.right)
         if left < right and opening.top > view.window.top:
             hole = Box(view.across(left), view.up(opening.top), view.across(right), min(view.up(opening.bottom), box.top))
             sides = _sides(hole)
             lines += sides if hole.bottom < box.top else sides[:3]
-    board.stroke([part for line in lines for part in board.placer.spare(line, 0.6)], THIN_LINE, COMING)
+    parts = [part for line in lines for part in board.placer.spare(line, 0.6)]
+    board.stroke([*parts, *(part for part in slopes if board.placer.is_clear(part, 0.6))], THIN_LINE, COMING)
+
+
+def _outline_coming(view: View, outline: Outline) -> tuple[list[Segment], list[Segment]]:
+    """What of the wall's own outline lies over what stands: level and upright lines, and slopes in short parts."""
+    straight, slopes = list[Segment](), list[Segment]()
+    path = ((0, 0), *outline.top, (view.wall.wall.length, 0))
+    for (left, low), (right, high) in pairwise(path):
+        count = 1 if left == right or low == high else 60
+        steps = [(left + (right - left) * part // count, low + (high - low) * part // count) for part in range(count + 1)]
+        for one, other in pairwise(steps):
+            if view.window.left <= one[0] and other[0] <= view.window.right and max(one[1], other[1]) > view.window.top:
+                ends = [(view.across(x), view.up(max(y, view.window.top))) for x, y in (one, other)]
+                (slopes if count > 1 else straight).append(Segment(*min(ends), *max(ends)))
+    return [Segment(line.x1, min(line.y1, line.y2), line.x2, max(line.y1, line.y2)) for line in straight], slopes[::2]
 
 
 def _sides(box: Box) -> list[Segment]:
