@@ -30,6 +30,7 @@ from wallplan.drawing.primitives import Box, Page, Segment, Text
 from wallplan.drawing.sheet_frame import Heading, frame_sheet, make_page
 from wallplan.drawing.title_block import Sheet
 from wallplan.drawing.view import View, Window
+from wallplan.drawing.wall_shape import free_paper
 from wallplan.layout.model import Layout, WallLayout
 from wallplan.lists.marks import mark_wall
 from wallplan.teaching.fitting import Fit, Room, fit_wall, place_wall
@@ -89,7 +90,10 @@ def draw_blank(board: Board, view: View, wall: WallLayout, figures: float) -> No
     letter_openings(board, view)
     draw_levels(board, view, figures)
     draw_running(board, view, figures)
-    board.stroke(_course_marks(view), THIN_LINE)
+    ticks = _course_marks(view)
+    board.stroke(ticks, THIN_LINE)
+    board.placer.take_lines(ticks)
+    board.placer.take(view.outline._replace(left=view.outline.right + 0.3, right=view.outline.right + 4.0))
     _draw_joint_marks(board, view, wall)
     board.stroke(edge_lines(view), HEAVY_LINE)
     draw_match_lines(board, view)
@@ -98,8 +102,12 @@ def draw_blank(board: Board, view: View, wall: WallLayout, figures: float) -> No
 def _course_marks(view: View) -> list[Segment]:
     """A short line at the top of each course, at the wall's ends and at jambs beside which masonry stands."""
     lines = []
+    shape, top = view.wall.wall.outline, view.window.top
+    left, right = ((0, top), (0, top)) if shape is None else (
+        (shape.footing[0][1], shape.top[0][1]), (shape.footing[-1][1], shape.top[-1][1]))
     for course in view.courses:
-        sides = [(view.outline.left, 1), (view.outline.right, -1)]
+        sides = [(x, way) for x, way, (low, high) in ((view.outline.left, 1, left), (view.outline.right, -1, right))
+                 if low < course.top <= high]
         for opening in view.openings:
             if opening.bottom < course.top <= opening.top:
                 hole = view.hole(opening)
@@ -127,7 +135,10 @@ def draw_units(board: Board, view: View) -> None:
     cells = find_cells(view)
     holes = tuple(view.hole(opening) for opening in view.openings)
     outline = view.outline
-    letter_cuts(board, cells, Ground(holes, Box(outline.left, outline.top - 9.0, outline.right, outline.top - HEAVY_LINE)))
+    shape = view.wall.wall.outline
+    free = () if shape is None else free_paper(view, shape)
+    band = Box(outline.left, outline.top - 9.0, outline.right, outline.top - HEAVY_LINE)
+    letter_cuts(board, cells, Ground((*holes, *free), band))
     letter_precast(board, cells)
     outline_cells(board, cells, UNIT_LINE)
     hatch_cells(board, cells)

@@ -14,7 +14,7 @@ from wallplan.plan.job import Job
 SAME = 2
 """Ticks by which figures that are equal on paper may differ after rounding."""
 
-EndKind = Literal["end", "corner", "jamb", "control joint", "slope", "step", "taller unit"]
+EndKind = Literal["end", "corner", "join", "jamb", "control joint", "slope", "step", "taller unit"]
 
 
 class End(NamedTuple):
@@ -127,10 +127,9 @@ def _name_end(wall: WallLayout, job: Job, course: Course, piece: Piece, *, right
     for place in wall.wall.control_joints:
         if abs(at - place) <= job.masonry.joint:
             return End("control joint", "", f"the control joint at {print_length(place, job.measure)}")
-    if any(other.shape == "return" and _touches(other, at, right, _widest(wall, job)) for other in course.pieces):
-        other_wall = next(other.of for other in course.pieces
-                          if other.shape == "return" and _touches(other, at, right, _widest(wall, job)))
-        return End("corner", other_wall, f"the corner with {other_wall}")
+    met = _find_met(wall, job, course, at, right)
+    if met is not None:
+        return met
     if (at >= wall.wall.length) if right else (at <= 0):
         return End("end", "", f"the {side} end")
     return _name_outline(wall, job, piece, at, right)
@@ -146,6 +145,25 @@ def _name_outline(wall: WallLayout, job: Job, piece: Piece, at: int, right: bool
             if place == other == at and min(before, after) < piece.top and max(before, after) > piece.bottom:
                 return End("step", "", f"the step at {print_length(at, job.measure)}")
     return End("taller unit", "", "a taller unit")
+
+
+def _find_met(wall: WallLayout, job: Job, course: Course, at: int, right: bool) -> End | None:
+    """The other wall that a run ends at: at a corner, or where one wall meets another between its ends; None for none."""
+    reach = job.masonry.unit.thickness + job.masonry.joint
+    for abutment in wall.wall.abuts:
+        edge = wall.wall.length if right else 0
+        if abutment.end == ("right" if right else "left") and abs(at - edge) <= reach:
+            return End("join", abutment.meets, f"the join with {abutment.meets}")
+    for other in course.pieces:
+        if other.shape == "return" and _touches(other, at, right, _widest(wall, job)):
+            kind: EndKind = "corner" if is_at_end(wall, other) else "join"
+            return End(kind, other.of, f"the {kind} with {other.of}")
+    return None
+
+
+def is_at_end(wall: WallLayout, piece: Piece) -> bool:
+    """Whether a piece of another wall stands at an end of this one, as at a corner, and not between them."""
+    return piece.left <= 0 or piece.right >= wall.wall.length
 
 
 def _touches(other: Piece, at: int, right: bool, widest: int) -> bool:

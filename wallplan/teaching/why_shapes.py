@@ -6,14 +6,14 @@ from wallplan.layout.model import Piece
 from wallplan.lengths import print_length, print_size
 from wallplan.plan.job import Opening
 from wallplan.teaching.reason import Reason
-from wallplan.teaching.runs import WallRuns
+from wallplan.teaching.runs import WallRuns, is_at_end
 
 
 def explain_shape(runs: WallRuns, number: int, piece: Piece) -> tuple[Reason, ...]:
     """Why the piece is a return, a lintel, a bond-beam, sash or corner unit; () for a stretcher."""
     match piece.shape:
         case "return":
-            return (_explain_return(number, piece),)
+            return (_explain_return(runs, number, piece),)
         case "lintel" | "precast":
             return _explain_lintel(runs, number, piece)
         case "bond beam":
@@ -28,10 +28,12 @@ def explain_shape(runs: WallRuns, number: int, piece: Piece) -> tuple[Reason, ..
             return ()
 
 
-def _explain_return(number: int, piece: Piece) -> Reason:
+def _explain_return(runs: WallRuns, number: int, piece: Piece) -> Reason:
     kind = "odd" if number % 2 else "even"
+    joins = not is_at_end(runs.wall, piece) or piece.of in {abutment.meets for abutment in runs.wall.wall.abuts}
+    place = "where the two join" if joins else "at this corner"
     return Reason("return", f"The end of a unit of {piece.of}, laid and counted there: in {kind} courses {piece.of} runs "
-                            "through at this corner, in the others this wall does.")
+                            f"through {place}, in the others this wall does.")
 
 
 def find_headed(runs: WallRuns, number: int, piece: Piece) -> tuple[Opening, int, int] | None:
