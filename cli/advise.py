@@ -15,6 +15,13 @@ from wallplan_cli.shared import Json, Plan, put_json, spare_plans, terminal_widt
 
 if TYPE_CHECKING:
     from wallplan.advice.advise import Advice
+    from wallplan.advice.compare import Alternative
+
+Into = Annotated[
+    Path | None,
+    typer.Option("--into", metavar="FOLDER", help="Folder for the sheet; else one named as the plan, beside it.",
+                 show_default=False, readable=False),
+]
 
 PATIENCE = 1.0
 """Seconds before the terminal shows how far the search is."""
@@ -40,19 +47,26 @@ def advise(
     alternatives: Annotated[
         bool, typer.Option("--alternatives", help="Also lay the walls in other bonds, units and joints, and compare.")
     ] = False,
+    sheet: Annotated[
+        bool, typer.Option("--sheet", help="Draw the alternatives on one sheet (SVG and PDF), a small elevation each.")
+    ] = False,
+    into: Into = None,
     json: Json = None,
 ) -> None:
     """Say what to move in PLAN, by how much, and what it saves.
 
     Openings, ends, sills, heads and control joints, alone and together, within the plan's [advice]; or two plans compared.
     """
-    if new is not None and (write or alternatives or thorough):
-        raise refuse("two plans are only compared: leave out --write, --alternatives and --thorough")
+    if new is not None and (write or alternatives or thorough or sheet):
+        raise refuse("two plans are only compared: leave out --write, --alternatives, --thorough and --sheet")
+    if into is not None and not sheet:
+        raise refuse("--into is the sheet's folder: add --sheet")
     spare_plans("--json", json, plan, new)
     with ends_plainly():
         target = _find_target(plan) if write else None
+        folder = (into or plan.with_suffix("")) if sheet else None
         broken = _compare_plans(plan, new, json) if new is not None else _advise_plan(
-            plan, target, json, thorough=thorough, alternatives=alternatives)
+            plan, target, json, thorough=thorough, alternatives=alternatives or sheet, sheet=folder)
         if broken:
             raise typer.Exit(RULE_BROKEN)
 
@@ -72,7 +86,8 @@ def _compare_plans(plan: Path, new: Path, json: str | None) -> bool:
     return bool(new_figures[1].broken_places)
 
 
-def _advise_plan(plan: Path, target: Path | None, json: str | None, *, thorough: bool, alternatives: bool) -> bool:
+def _advise_plan(plan: Path, target: Path | None, json: str | None, *, thorough: bool, alternatives: bool,
+                 sheet: Path | None) -> bool:
     from wallplan.advice.advise import advise as find_advice
     from wallplan.advice.as_json import advice_as_json
     from wallplan.advice.compare import compare
@@ -85,6 +100,8 @@ def _advise_plan(plan: Path, target: Path | None, json: str | None, *, thorough:
     advice = find_advice(job, told, most=None if thorough else MOST_TRIALS, processes=os.cpu_count() or 1)
     others = compare(job, told) if alternatives else ()
     told(0)
+    if sheet is not None:
+        _draw(others, sheet)
     if target is not None and advice.together:
         _write(plan, target, advice)
     if json is not None:
@@ -92,6 +109,14 @@ def _advise_plan(plan: Path, target: Path | None, json: str | None, *, thorough:
     if json != "-":
         typer.echo(report_advice(advice, others, terminal_width()))
     return bool(advice.figures.broken_places)
+
+
+def _draw(alternatives: tuple[Alternative, ...], folder: Path) -> None:
+    from wallplan.files import write_files
+    from wallplan.planner import draw_alternatives_sheet
+
+    for path in write_files(folder, draw_alternatives_sheet(alternatives)):
+        typer.echo(f"{path} is written", err=True)
 
 
 def _find_target(plan: Path) -> Path:

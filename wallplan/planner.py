@@ -19,6 +19,9 @@ from wallplan.findings import Finding
 from wallplan.layout.model import Layout
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from wallplan.advice.compare import Alternative
     from wallplan.drawing.face import FaceName
     from wallplan.lists.order.line import Order
 
@@ -127,3 +130,17 @@ def _draw_lesson_sheets(layout: Layout, findings: tuple[Finding, ...], paper: st
     from wallplan.drawing.svg import draw_svg
 
     return {**{f"{job}-{page.name}.svg": draw_svg(page) for page in drawing.pages}, f"{job}.pdf": draw_pdf(drawing)}
+
+
+def draw_alternatives_sheet(alternatives: Sequence[Alternative], paper: str | None = None) -> dict[str, bytes]:
+    """The sheet of alternatives, the plan itself first: file name -> contents; {} where nothing can be laid."""
+    from wallplan.drawing.alternatives_sheet import draw_alternatives
+    from wallplan.drawing.pdf import draw_pdf
+    from wallplan.drawing.svg import draw_svg
+
+    layout = alternatives[0].layout if alternatives else None
+    drawing = draw_alternatives(layout, alternatives, paper) if layout is not None else None
+    if layout is None or drawing is None or not drawing.pages:
+        return {}
+    name = f"{slug(layout.job.title)}-alternatives"
+    return {f"{name}.svg": draw_svg(drawing.pages[0]), f"{name}.pdf": draw_pdf(drawing)}

@@ -127,7 +127,7 @@ def test_alternatives_change_one_thing_each_and_say_what_cannot_be_laid() -> Non
     found = {one.name: one.figures for one in compare(job)}
     assert found["as planned"] == take_job_figures(job)
     assert {"third bond", "quarter bond", "stack bond"} <= set(found)
-    free = found['the unit\'s own joints: 1/4" to 1/2"']
+    free = found['joints 1/4" to 1/2"']
     fixed = found["as planned"]
     # More freedom for the joints never cuts more.
     assert free is not None and fixed is not None and free.cutting <= fixed.cutting

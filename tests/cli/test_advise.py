@@ -83,7 +83,7 @@ def test_json_is_clean_and_versioned(plan: Path) -> None:
 def test_alternatives_in_a_table(plan: Path) -> None:
     shown = run("advise", plan, "--alternatives").stdout
     names = [line.split("  ")[0] for line in shown.split("Alternatives")[1].splitlines()[4:]]
-    assert names[:4] == ["third bond", "quarter bond", "stack bond", 'head joints that stay: 3/8"']
+    assert names[:4] == ["third bond", "quarter bond", "stack bond", 'joints all 3/8"']
 
 
 def test_advice_that_breaks_a_rule_as_it_is_ends_with_one() -> None:
@@ -110,3 +110,13 @@ def test_lay_tells_what_is_off_the_module(plan: Path) -> None:
     assert "Fit: 1 of 2 sizes are off the module or the coursing." in flat
     assert 'length, 10\'-2": 2 3/8" over; no joint takes it: make it 9\'-11 5/8"; else cut in the middle' in flat
     assert "Fit: every length, opening, sill and head stands on the module." in run("lay", SAMPLES / "ticket-kiosk.toml").stdout
+
+
+def test_the_sheet_of_alternatives_is_written_where_it_is_asked_for(tmp_path: Path) -> None:
+    shown = run("advise", SAMPLES / "pier.toml", "--sheet", "--into", tmp_path / "out")
+    assert sorted(path.name for path in (tmp_path / "out").iterdir()) == [
+        "gate-pier-alternatives.pdf", "gate-pier-alternatives.svg"]
+    assert "third bond" in shown.stdout and "is written" in shown.stderr
+    refused = run("advise", SAMPLES / "pier.toml", "--into", tmp_path / "other")
+    assert refused.returncode == 2 and "add --sheet" in refused.stderr
+    assert not (tmp_path / "other").exists()

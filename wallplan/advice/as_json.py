@@ -24,7 +24,9 @@ def advice_as_json(advice: Advice, alternatives: Sequence[Alternative]) -> dict[
         "as_planned": _figures(advice.figures), "all_made": _figures(advice.after),
         "proposals": [_proposal(one, advice.job) for one in advice.proposals],
         "sizes": [_size(size, advice.job) for size in measure_fit(advice.job)],
-        "alternatives": [{"name": one.name, "figures": one.figures and _figures(one.figures)} for one in alternatives],
+        "alternatives": [
+            {"name": one.name, "figures": one.figures and _figures(one.figures), "cutting_at_least": one.wandering}
+            for one in alternatives],
     }
 
 

@@ -11,6 +11,7 @@ from wallplan.advice.trial import may_stand
 from wallplan.catalogue.load import units
 from wallplan.catalogue.unit import Unit
 from wallplan.layout.build import lay
+from wallplan.layout.model import Layout
 from wallplan.lengths import print_size
 from wallplan.plan.job import Bond, Job, Masonry, Wall
 from wallplan.plan.masonry_table import read_masonry
@@ -21,10 +22,16 @@ from wallplan.plan.schema import MasonryTable, read_table
 
 @dataclass(frozen=True)
 class Alternative:
-    """One way to build the same walls: in words what is other, and its figures; None where it cannot be laid so."""
+    """One way to build the same walls: what is other, its figures and its layout, None where it cannot be laid so."""
 
     name: str
     figures: Figures | None
+    layout: Layout | None = None
+
+    @property
+    def wandering(self) -> int | None:
+        """What would be cut at least, were each course laid on its own and perpends let wander: a bound, run by run."""
+        return None if self.layout is None else sum(wall.cutting_at_least for wall in self.layout.walls)
 
 
 def take_job_figures(job: Job) -> Figures:
@@ -34,12 +41,17 @@ def take_job_figures(job: Job) -> Figures:
 
 def compare(job: Job, told: Callable[[int], None] = lambda laid: None) -> tuple[Alternative, ...]:
     """The plan as it is first, then other bonds, other units, joints that stay and joints that move; each changed alone."""
-    found = [Alternative("as planned", take_job_figures(job))]
+    found = [_lay_so("as planned", job)]
     for name, other in _others(job):
         stands = all(may_stand(wall, other) for wall in other.walls)
-        found.append(Alternative(name, take_job_figures(other) if stands else None))
+        found.append(_lay_so(name, other) if stands else Alternative(name, None))
         told(len(found))
     return tuple(found)
+
+
+def _lay_so(name: str, job: Job) -> Alternative:
+    layout = lay(job)
+    return Alternative(name, add_figures(take_figures(wall, job) for wall in layout.walls), layout)
 
 
 def _others(job: Job) -> Iterator[tuple[str, Job]]:
@@ -55,13 +67,13 @@ def _others(job: Job) -> Iterator[tuple[str, Job]]:
 
 def _joint_ranges(job: Job) -> Iterator[tuple[str, Job]]:
     masonry, unit = job.masonry, job.masonry.unit
-    ranges = {(masonry.joint, masonry.joint): "head joints that stay",
-              (min(unit.tightest_joint, masonry.joint), max(unit.widest_joint, masonry.joint)): "the unit's own joints"}
+    ranges = {(masonry.joint, masonry.joint): "joints all",
+              (min(unit.tightest_joint, masonry.joint), max(unit.widest_joint, masonry.joint)): "joints"}
     for (tightest, widest), name in ranges.items():
         if (tightest, widest) != (masonry.tightest_joint, masonry.widest_joint):
             low, high = print_size(tightest, job.measure), print_size(widest, job.measure)
             told = low if low == high else f"{low} to {high}"
-            yield f"{name}: {told}", replace(job, masonry=replace(masonry, tightest_joint=tightest, widest_joint=widest))
+            yield f"{name} {told}", replace(job, masonry=replace(masonry, tightest_joint=tightest, widest_joint=widest))
 
 
 def _usual_masonry(unit: Unit, bond: Bond, job: Job) -> Masonry:

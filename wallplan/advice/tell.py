@@ -18,7 +18,7 @@ SAW_TIME = "Time at the saw is rough: 3 1/2 minutes a cut (common practice, no s
 
 def report_advice(advice: Advice, alternatives: Sequence[Alternative], width: int) -> str:
     """The whole report of ``wallplan advise PLAN``; one line where the plan fits and no alternatives are asked for."""
-    compared = ["Alternatives, the walls as planned:", tell_alternatives(alternatives, width)]
+    compared = ["Alternatives, the walls as planned; min are minutes at the saw:", tell_alternatives(alternatives, width)]
     if advice.fits:
         told = [f"{advice.job.title}: it fits. Nothing is cut and no rule is broken."]
         return "\n\n".join([*told, *(compared if alternatives else [])])
@@ -35,7 +35,8 @@ def report_advice(advice: Advice, alternatives: Sequence[Alternative], width: in
 def _notes(advice: Advice) -> list[str]:
     notes = []
     if advice.left_out:
-        notes.append(f"Left as they are, since what is moved there moves another wall, a step or a gable: {', '.join(advice.left_out)}.")
+        notes.append("Left as they are, for what is moved there moves another wall, a step or a gable: "
+                     f"{', '.join(advice.left_out)}.")
     if advice.proposals and not all(stands_alone(wall) for wall in advice.job.walls):
         notes.append("Corners stay where they are, and each proposal is reckoned with them bonded as the plan is laid now.")
     if not advice.proven:
@@ -76,10 +77,21 @@ def tell_alternatives(alternatives: Sequence[Alternative], width: int) -> str:
     for one in alternatives:
         cells = [str(value) for value in list_figures(one.figures).values()] if one.figures else ["cannot be laid so"]
         rows.append([one.name, *cells])
-    return set_columns(rows, width, right=frozenset(range(1, len(_HEADS) + 1))) if alternatives else ""
+    if not alternatives:
+        return ""
+    return "\n".join([set_columns(rows, width, right=frozenset(range(1, len(_HEADS) + 1))), "",
+                      wrap_text(_tell_wandering(alternatives[0]), width)])
 
 
-_HEADS = ("broken", "cutting", "sawn", "short", "settings", "units", "saw min")
+def _tell_wandering(planned: Alternative) -> str:
+    least, figures = planned.wandering, planned.figures
+    if least is None or figures is None or least >= figures.cutting:
+        return "Letting perpends wander would save nothing."
+    return (f"Letting perpends wander, each course laid on its own, would save {figures.cutting - least} of the cutting at "
+            f"most: {least} must be, run by run. Cells for grout and steel then no longer line up.")
+
+
+_HEADS = ("broken", "cutting", "sawn", "short", "settings", "units", "min")
 
 
 def tell_two_plans(old: tuple[str, Figures], new: tuple[str, Figures], width: int) -> str:
