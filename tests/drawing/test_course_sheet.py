@@ -139,6 +139,16 @@ def test_a_wall_that_abuts_is_drawn_named_and_told() -> None:
     assert "straps on courses 4, 8" in words
 
 
+def test_piers_alike_are_told_in_one_line_and_not_lettered_one_by_one() -> None:
+    layout = sample("garden-wall-piers")
+    (building,) = find_buildings(layout)
+    assert building.piers == building.stems
+    (page,) = number_sheets(plan_course_sheets(layout, "letter"))
+    words = " ".join(text.text for text in texts_of(page)).replace("\u00a0", " ")
+    assert "Piers on the inside of Garden wall, 8\" out of its face, at 1'-4\", 8'-0\", 16'-0\" from its left end." in words
+    assert "pier 1" not in words
+
+
 def test_an_l_corner_unit_is_drawn_as_an_l() -> None:
     layout = sample("chain-store-l-corners")
     (building,) = find_buildings(layout)

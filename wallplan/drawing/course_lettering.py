@@ -22,7 +22,7 @@ def letter_course(board: Board, plan: CoursePlan, small: list[Small]) -> tuple[s
     if len(plan.building.points) > 2:
         _number_corners(board, plan)
     missing = [words for letter in (_letter_length, _letter_gaps, _letter_name) for leg in plan.building.drawn
-               for words in letter(board, plan, leg)]
+               if leg not in plan.building.piers for words in letter(board, plan, leg)]
     if plan.building.shows_diagonals:
         centre = plan.box(plan.building.extent).centre
         _letter_diagonals(board, plan, centre.x, centre.y)

@@ -144,8 +144,11 @@ def _tell_corners(building: Building) -> list[str]:
 
 def _tell_ties(building: Building, layout: Layout) -> list[str]:
     """Each wall that abuts another: where, and what ties it."""
-    told, measured = [], layout.job.measure
+    measured = layout.job.measure
+    told = _tell_piers(building, measured)
     for stem in building.stems:
+        if stem in building.piers:
+            continue
         for one in stem.wall.wall.abuts:
             courses = strap_courses(stem.wall, one, layout.job)
             ties = {"interlocked": "runs through it in every other course", "control joint": "a control joint between them",
@@ -153,6 +156,17 @@ def _tell_ties(building: Building, layout: Layout) -> list[str]:
             told.append(f"{clean(stem.wall.wall.name)} abuts {clean(one.meets)} {tie(print_length(one.at, measured))} from "
                         f"the left end of its outside face: {ties}.")
     return told
+
+
+def _tell_piers(building: Building, measured: Measure) -> list[str]:
+    """Piers of one wall that stand out alike, in one line."""
+    alike: dict[tuple[str, str, int], list[int]] = {}
+    for pier in building.piers:
+        one = pier.wall.wall.abuts[0]
+        alike.setdefault((one.meets, "inside" if one.inside else "outside", pier.wall.wall.length), []).append(one.at)
+    return [f"Piers on the {face} of {clean(meets)}, {tie(print_size(length, measured))} out of its face, at "
+            f"{', '.join(tie(print_length(at, measured)) for at in sorted(places))} from its left end."
+            for (meets, face, length), places in alike.items()]
 
 
 def _tell_checks(building: Building, measured: Measure) -> list[str]:

@@ -95,6 +95,12 @@ class Building:
         return (*self.legs, *self.stems)
 
     @property
+    def piers(self) -> tuple[Leg, ...]:
+        """Stems that stand out no further than walls are thick twice over, and end free."""
+        return tuple(leg for leg in self.stems if leg.wall.wall.length <= 2 * self.thickness
+                     and "end" in (leg.wall.wall.left_end, leg.wall.wall.right_end))
+
+    @property
     def extent(self) -> Extent:
         """What the walls take in plan."""
         found = [leg.extent(0, leg.wall.wall.length, 0, self.thickness) for leg in self.drawn]
