@@ -203,5 +203,5 @@ def _letter_anywhere(board: Board, words: str) -> None:
     bounds = board.placer.bounds
     for y in range(int(bounds.bottom), int(BORDER) + 4, -2):
         for x in range(int(bounds.left) + 1, int(bounds.right), 12):
-            if board.letter_if_free(Text(x, y, words, SMALLEST), 0.8):
+            if board.letter_if_free(Text(x, y, words, SMALLEST), 2.0):
                 return

@@ -37,14 +37,21 @@ def plan_list_sheets(layout: Layout, findings: tuple[Finding, ...], paper: str |
         return ()
     sheet = find_paper(paper, layout.job.measure)
     heading = _make_heading(layout, findings, len(drafts))
-    room = find_room(layout, sheet, heading, None)
+    way, table, parts = min((_plan(layout, heading, drafts, way) for way in (sheet, sheet.turned())),
+                            key=lambda plan: len(plan[2]))
+    return tuple(Draft("Sheets", (number, len(parts)), partial(_draw_page, layout, heading, way, table, columns))
+                 for number, columns in enumerate(parts, start=1))
+
+
+def _plan(layout: Layout, heading: Heading, drafts: tuple[Draft, ...], paper: Paper) -> tuple[Paper, Table, list[Columns]]:
+    """The list on paper held one way: its table, and which columns stand on each sheet."""
+    room = find_room(layout, paper, heading, None)
     count, before = 1, 0
     while count != before:  # the list's own sheets count
         table = _set_table(layout, drafts, count, room.width)
         parts = _fill(table, room)
         count, before = max(count, len(parts)), count
-    return tuple(Draft("Sheets", (number, len(parts)), partial(_draw_page, layout, heading, sheet, table, columns))
-                 for number, columns in enumerate(parts, start=1))
+    return paper, table, parts
 
 
 def _fill(table: Table, room: Box) -> list[Columns]:

@@ -122,7 +122,7 @@ def _letter_anywhere(board: Board, line: str) -> None:
     free = board.placer.bounds
     for y in range(int(free.top) + 5, int(free.bottom), 2):
         for x in range(int(free.left) + 1, int(free.right), 10):
-            if board.letter_if_free(Text(x, y, line, SMALLEST), 0.8):
+            if board.letter_if_free(Text(x, y, line, SMALLEST), 1.5):
                 return
 
 
