@@ -16,8 +16,10 @@ from wallplan.drawing.drafts import number_sheets
 from wallplan.drawing.ground_plan import find_buildings
 from wallplan.drawing.paper import SCALES, Scale
 from wallplan.drawing.primitives import Box, Outlines, Page
+from wallplan.layout.build import lay
 from wallplan.layout.model import Layout
 from wallplan.lengths import TICKS_PER_MM, print_length
+from wallplan.plan.load import read_plan
 from wallplan.planner import lay_plan
 
 SAMPLES = sorted((Path(__file__).parents[2] / "samples").glob("*.toml"))
@@ -158,3 +160,15 @@ def test_an_l_corner_unit_is_drawn_as_an_l() -> None:
     # 15 5/8 in. along, 11 5/8 deep at its tail from 12 in. on, 7 5/8 deep beside the corner.
     assert outline == tuple((inches(x), inches(y)) for x, y in (
         (0, 0), ("15 5/8", 0), ("15 5/8", "11 5/8"), (12, "11 5/8"), (12, "7 5/8"), (0, "7 5/8")))
+
+
+def test_diagonals_keep_off_the_letters_of_corner_pieces() -> None:
+    """240 mm block: the corner pieces are cut and lettered, and the diagonals begin within the walls."""
+    sides = "".join(f'[[wall]]\nname = "Side {number}"\nlength = {length}\ncourses = 6\nleft = "outside corner"\n'
+                    'right = "outside corner"\n' for number, length in enumerate((3600, 2800, 3600, 2800), start=1))
+    plan = f'title = "Valve pit"\nmeasure = "metric"\n[masonry]\nunit = "block-ca-240"\nbond = "stack"\n{sides}'
+    for paper in ("letter", "A4", "A3"):
+        layout = lay(read_plan(plan, "pit.toml"))
+        assert any(piece.mark for wall in layout.walls for piece in wall.courses[0].pieces)
+        for page in number_sheets(plan_course_sheets(layout, paper)):
+            assert faults_of(page) == []

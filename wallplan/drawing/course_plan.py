@@ -114,8 +114,14 @@ def _body(plan: CoursePlan, leg: Leg) -> Extent:
 
 
 def _draw_diagonals(board: Board, plan: CoursePlan) -> None:
+    """Both diagonals of the outside corners, drawn within the walls, whose pieces may be lettered."""
     points = [plan.point(place) for place in plan.building.points]
-    lines = [Segment(*points[0], *points[2]), Segment(*points[1], *points[3])]
+    thick = plan.scale.on_paper(plan.building.thickness)
+    lines = []
+    for (x1, y1), (x2, y2) in ((points[0], points[2]), (points[1], points[3])):
+        off = max(thick / abs(x2 - x1), thick / abs(y2 - y1))
+        across, down = off * (x2 - x1), off * (y2 - y1)
+        lines += [Segment(x1 + across, y1 + down, x2 - across, y2 - down)] if off < 0.5 else []
     board.stroke(lines, THIN_LINE, DIAGONAL_DASH)
     board.placer.take_lines(lines)
 
