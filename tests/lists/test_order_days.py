@@ -18,6 +18,7 @@ from wallplan.lists.order.batch import measure_batch
 from wallplan.lists.order.compose import list_order
 from wallplan.lists.order.days import find_output, group_walls, plan_days
 from wallplan.lists.order.figures import FEET, METRIC
+from wallplan.lists.order.report import report_order
 from wallplan.plan.order_wishes import Mix, OrderWishes, SteelWishes
 
 FOOT = 12 * INCH
@@ -180,3 +181,11 @@ def test_a_gasket_stops_at_an_opening_over_the_joint() -> None:
     (line,) = [line for line in list_order(lay(job)).lines if line.item == "control-joint gasket"]
     # 8 ft less the opening's 40 in.: 4.67 ft, up to 5.
     assert (line.net, line.order) == (Fraction("4.67"), 5)
+
+
+def test_a_day_plan_without_end_says_so_and_is_not_printed_whole() -> None:
+    job = make_job(make_masonry(), wall_of(60, 12))  # type: ignore[arg-type]
+    slow = list_order(lay(replace(job, order=OrderWishes(output=(Fraction(2), Fraction(4))))))
+    told = report_order(slow, "feet", 80)
+    assert slow.days[-1].day == 276 and "... and 76 rows more, to day 276: in the JSON and the CSV file" in told
+    assert "not all walls stand" not in told

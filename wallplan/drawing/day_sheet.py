@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from functools import partial
 from typing import NamedTuple
 
@@ -41,11 +42,19 @@ def plan_day_sheets(layout: Layout, order: Order, paper: str | None) -> tuple[Dr
     if not order.days:
         return ()
     heading = _make_heading(layout, order)
-    plans = [(way, _plan(layout, order, heading, way)) for way in (sheet, sheet.turned())]
-    way, parts = min((plan for plan in plans if plan[1]), key=lambda plan: len(plan[1]), default=(sheet, []))
+    way, parts = _choose(layout, order, heading, sheet)
+    if len(parts) > MOST_SHEETS:
+        heading = replace(heading, told=(*heading.told, "Days that have no room on these sheets are in the CSV file."))
+        way, parts = _choose(layout, order, heading, sheet)
     count = min(len(parts), MOST_SHEETS)
     return tuple(Draft("Days", (number, count), partial(_draw_page, layout, order, heading, way, part))
                  for number, part in enumerate(parts[:count], start=1))
+
+
+def _choose(layout: Layout, order: Order, heading: Heading, paper: Paper) -> tuple[Paper, list[_Part]]:
+    """Paper held the way that takes fewer sheets; no sheets where no wall has room either way."""
+    plans = [(way, _plan(layout, order, heading, way)) for way in (paper, paper.turned())]
+    return min((plan for plan in plans if plan[1]), key=lambda plan: len(plan[1]), default=(paper, []))
 
 
 def _make_heading(layout: Layout, order: Order) -> Heading:
@@ -81,6 +90,8 @@ def _plan(layout: Layout, order: Order, heading: Heading, paper: Paper) -> list[
         sheets = flow([Block(panel) for panel in panels], room.height, head.height)
         if not sheets or not days:
             return []
+        if len(parts) > MOST_SHEETS:
+            break
         parts += [_Part(head, tuple(panels[start:end]), days) for start, end in sheets]
     return parts
 

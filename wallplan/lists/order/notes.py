@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from wallplan.layout.model import Layout
 from wallplan.lengths import print_length
-from wallplan.lists.order.days import find_output
+from wallplan.lists.order.days import MOST_DAYS, find_output
 from wallplan.lists.order.dues import BRACED, ZONE_BEYOND_HEIGHT
 from wallplan.lists.order.figures import scale_of, show
 from wallplan.lists.order.grout import tell_unknown
@@ -56,6 +56,8 @@ def tell_days(layout: Layout, days: Sequence[DayRow], fastest: int) -> Iterator[
     yield (f"Days: {show(low)} to {show(high)} units a day ({source}): {days[-1].day} at the least output, {fastest} at the "
            f"most. A wall rises at most {_print(job.order.day_height, layout)} a day ({rise}), less in cold or "
            "rain.")
+    if days[-1].day >= MOST_DAYS:
+        yield f"The days end at day {MOST_DAYS:,}: at this output not all walls stand by then."
     tallest = max(wall.wall.height for wall in layout.walls)
     metric = job.measure == "metric"
     zone, limit, pour_limit = ("1.2 m", "2.4 m", "1.5 m") if metric else ("4 ft", "8 ft", "5 ft")

@@ -19,6 +19,9 @@ CAUTION = (
     "pairs. Cut wet or with extraction, and wear a mask: the dust is silica."
 )
 HEADER = ("group", "item", "measure", "net (in measure)", "spare (in measure)", "order (in measure)", "why")
+MOST_DAY_ROWS = 200
+"""More rows of the day plan are left to the files."""
+
 DAYS_HEADER = ("day", "wall", "lift", "first course", "last course", "units", "batches", "from ({unit})", "to ({unit})",
                "grout ({volume})", "due")
 
@@ -59,16 +62,19 @@ def _money(amount: Fraction | None) -> str:
 def _day_table(order: Order, measure: Measure, width: int) -> str:
     """A line for each day and wall, and under it what is due."""
     rows = [["day", "wall", "lift", "courses", "units", "batches", "height"]]
-    for row in order.days:
+    for row in order.days[:MOST_DAY_ROWS]:
         first, last = row.courses
         rows.append([str(row.day), row.wall, str(row.lift), str(first) if first == last else f"{first} to {last}",
                      str(row.units), show(row.batches), print_length(row.height, measure)])
     head, *lines = set_columns(rows, width, right=frozenset({0, 2, 4, 5, 6}), indent=2).split("\n")
     told = [head]
-    for line, row in zip(lines, order.days, strict=True):
+    for line, row in zip(lines, order.days, strict=False):
         told.append(line)
         if row.dues:
             told.append(wrap_text("; ".join(row.due), width, indent="       "))
+    if len(order.days) > MOST_DAY_ROWS:
+        more = len(order.days) - MOST_DAY_ROWS
+        told.append(f"  ... and {more:,} rows more, to day {order.days[-1].day:,}: in the JSON and the CSV file")
     return "\n".join(told)
 
 
