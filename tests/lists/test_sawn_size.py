@@ -14,6 +14,7 @@ from wallplan.layout.model import Notch, Piece, Rake
 from wallplan.lists.bond_drawing import draw_bond
 from wallplan.lists.csv_files import write_saw_csv
 from wallplan.lists.cuts import list_cuts
+from wallplan.lists.marks import list_marks
 from wallplan.lists.order.compose import list_order
 from wallplan.lists.order.sawing import nest_cuts
 from wallplan.lists.sawn_size import count_hands, tell_count, tell_size
@@ -100,3 +101,14 @@ def test_the_terminal_draws_slopes_and_steps() -> None:
     steps = lay_text(BAD_STEPS)
     course_1 = draw_bond(steps.walls[0], steps.job.masonry, 200)[-1]
     assert course_1.index("|") > len(course_1) // 2
+
+
+def test_marks_give_each_course_s_raked_ends_at_bottom_and_top() -> None:
+    """8 in 12: over 8 ft the slope passes a course's units 3/8 in. up, 9/16 in. in, and their top 8 in. up, 12 in. in."""
+    (marks,) = list_marks(lay_text(GABLE.replace('rise = "8\'"', 'pitch = "8/12"')))
+    assert [end.course for end in marks.raked] == [course for course in range(13, 25) for _ in (1, 2)]
+    first, last = marks.raked[:2]
+    assert (first.side, first.bottom, first.top) == ("left", inches("9/16"), inches(12))
+    assert (last.side, last.bottom, last.top) == ("right", inches("287 1/16"), inches("275 5/8"))
+    (steps,) = list_marks(lay_text(BAD_STEPS))
+    assert steps.risers == (inches(120), inches(240), inches(360))

@@ -104,8 +104,14 @@ def _list_rows(marks: WallMarks, measured: Measure) -> list[Row]:
              for side, word in ((left, "left"), (right, "right"))]
     sides += [(side, word) for left, right in marks.control_joints
               for side, word in ((left, "CJ from"), (right, "CJ to"))]
+    sides += [(at, "riser") for at in marks.risers]
     rows += [Row(print_length(side, measured), words) for side, words in sorted(sides)]
-    return [*rows, Row(print_length(marks.length, measured), "right end")]
+    rows.append(Row(print_length(marks.length, measured), "right end"))
+    if marks.raked:
+        rows.append(Row("RAKED ENDS", heading=True))
+        rows += [Row(print_length(end.bottom, measured), f"top {print_length(end.top, measured)}, {end.course} {end.side}")
+                 for end in marks.raked]
+    return rows
 
 
 def _tell_courses(mark: Mark, count: int) -> str:

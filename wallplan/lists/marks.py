@@ -8,10 +8,12 @@ from __future__ import annotations
 import csv
 import io
 from bisect import bisect_left, bisect_right
+from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 
 from wallplan.layout.explain import print_courses
-from wallplan.layout.model import Course, Layout, WallLayout
+from wallplan.layout.model import Course, Layout, Lead, WallLayout
 from wallplan.lengths import Measure, print_length, print_size, to_mm
 
 MARKS_HEADER = ("wall", "courses", "mark", "joint from ({unit})", "joint to ({unit})", "which courses",
@@ -31,9 +33,20 @@ class Mark:
 
 
 @dataclass(frozen=True)
+class RakedEnd:
+    """Where the slope passes one end of a course: at the underside of its units and at their top, in ticks."""
+
+    course: int
+    side: Lead
+    bottom: int
+    top: int
+
+
+@dataclass(frozen=True)
 class WallMarks:
     """The marks of a wall, in order from its left end. ``jambs`` are (opening, left, right), ``control_joints`` their two
-    sides. ``odd_courses`` and ``even_courses`` say how many courses there are of either kind."""
+    sides. ``odd_courses`` and ``even_courses`` say how many courses there are of either kind. ``risers`` are the steps of
+    the footing, ``raked`` the ends of courses on a slope, from the lowest course up."""
 
     wall: str
     length: int
@@ -43,6 +56,8 @@ class WallMarks:
     even_courses: int
     jambs: tuple[tuple[str, int, int], ...]
     control_joints: tuple[tuple[int, int], ...]
+    risers: tuple[int, ...] = ()
+    raked: tuple[RakedEnd, ...] = ()
 
 
 def list_marks(layout: Layout) -> tuple[WallMarks, ...]:
@@ -57,7 +72,23 @@ def mark_wall(wall: WallLayout, joint: int) -> WallMarks:
     odd, even = (_gather(wall, first, widest, controls) for first in (1, 2))
     jambs = tuple((opening.name, opening.left, opening.right) for opening in wall.wall.openings)
     count = len(wall.courses)
-    return WallMarks(wall.wall.name, wall.wall.length, odd, even, (count + 1) // 2, count // 2, jambs, controls)
+    footing = wall.wall.outline.footing if wall.wall.outline else ()
+    risers = tuple(at for (at, _), (also, _) in pairwise(footing) if at == also)
+    raked = tuple(end for course in wall.courses for end in _find_raked(course))
+    return WallMarks(wall.wall.name, wall.wall.length, odd, even, (count + 1) // 2, count // 2, jambs, controls, risers,
+                     raked)
+
+
+def _find_raked(course: Course) -> Iterator[RakedEnd]:
+    """The raked ends of a course, left before right: from the toe of the first piece to where the last one is whole."""
+    for side in ("left", "right"):
+        pieces = sorted(piece for piece in course.pieces if piece.rake and piece.hand in (side, "ridge"))
+        if pieces and side == "left":
+            last = max(pieces, key=lambda piece: piece.left)
+            yield RakedEnd(course.number, "left", pieces[0].left, last.left + (last.rake.top_left if last.rake else 0))
+        elif pieces:
+            first, last = pieces[0], pieces[-1]
+            yield RakedEnd(course.number, "right", last.right, first.left + (first.rake.top_right if first.rake else 0))
 
 
 def _gather(wall: WallLayout, first: int, widest: int, controls: tuple[tuple[int, int], ...]) -> tuple[Mark, ...]:
@@ -97,6 +128,8 @@ def write_marks_csv(marks: tuple[WallMarks, ...], measure: Measure) -> str:
                      for number, mark in enumerate(found, start=1)]
         others = [(f"jambs of {name}", left, right) for name, left, right in wall.jambs]
         others += [("control joint", left, right) for left, right in wall.control_joints]
+        others += [("riser", at, at) for at in wall.risers]
+        others += [(f"raked {end.side} end, course {end.course}: bottom, top", end.bottom, end.top) for end in wall.raked]
         rows += [[wall.wall, "all", name, _figure(left, measure), _figure(right, measure), "", f"{to_mm(left):.3f}",
                   f"{to_mm(right):.3f}"] for name, left, right in others]
     text = io.StringIO(newline="")
