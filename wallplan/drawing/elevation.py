@@ -40,7 +40,7 @@ def draw_elevation(board: Board, view: View) -> tuple[str, ...]:
     outline = view.outline
     band = Box(outline.left, BORDER, outline.right, outline.top - HEAVY_LINE)
     free = () if view.wall.wall.outline is None else free_paper(view, view.wall.wall.outline)
-    missing = letter_cuts(board, cells, Ground((*holes, *free), band))
+    missing = letter_cuts(board, cells, Ground((*holes, *free), band, tuple(edges) if view.wall.wall.outline else ()))
     letter_precast(board, cells)
     hatch_cells(board, cells)
     mark_beams(board, view, cells)
@@ -76,7 +76,8 @@ def hatch_cells(board: Board, cells: tuple[Cell, ...]) -> None:
         box = cell.box.shrunk(UNIT_LINE / 2)
         blank = _lettering_in(board, cell.box)
         if cell.shape:
-            lines.extend(clip_hatch(hatch_cut(box, blank), cell.shape))
+            blanks = [lettered.shrunk(-0.35) for lettered in board.placer.all_in(cell.box)]
+            lines.extend(clip_hatch(hatch_cut(box, None), cell.shape, blanks))
         elif cell.piece.piece == "cut":
             lines.extend(hatch_cut(box, blank))
         elif cell.piece.piece == "half":

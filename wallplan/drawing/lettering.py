@@ -127,6 +127,10 @@ class Placer:
         """The lettering that reaches into ``box`` from any side, None where there is none."""
         return next((other for other in self._boxes if other.meets(box)), None)
 
+    def all_in(self, box: Box) -> list[Box]:
+        """All the lettering that reaches into ``box``."""
+        return [other for other in self._boxes if other.meets(box)]
+
     def spare(self, line: Segment, gap: float) -> list[Segment]:
         """A level or upright line, from its lesser end, without the parts within ``gap`` mm of lettering."""
         level = line.y1 == line.y2

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from itertools import product
 
 from wallplan.drawing.board import Board
-from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES, centre_text, measure, measure_text
+from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES, centre_text, measure, measure_text, meets_box
 from wallplan.drawing.outlines import HEAVY_LINE, Cell
 from wallplan.drawing.primitives import Box, Segment, Text
 
@@ -48,10 +48,17 @@ def fit_letter(box: Box, mark: str) -> Text | None:
 
 @dataclass(frozen=True)
 class Ground:
-    """Free paper round the pieces: the openings in view, and the band above the wall."""
+    """Free paper round the pieces: the openings in view, and the band above the wall. ``edges`` are the wall's where they
+    slope, which lettering keeps off."""
 
     holes: tuple[Box, ...]
     band: Box
+    edges: tuple[Segment, ...] = ()
+
+    def is_clear(self, text: Text) -> bool:
+        """Whether a text keeps off the wall's edges."""
+        box = measure_text(text).shrunk(-0.45)
+        return not any(meets_box(edge, box) for edge in self.edges)
 
 
 def letter_cuts(board: Board, cells: tuple[Cell, ...], ground: Ground) -> tuple[tuple[Cell, ...], ...]:
@@ -60,7 +67,8 @@ def letter_cuts(board: Board, cells: tuple[Cell, ...], ground: Ground) -> tuple[
     for cell in cells:
         if cell.piece.mark:
             text = fit_letter(cell.room, cell.piece.mark)
-            if text is None and not _letter_at_slope(board, cell):
+            text = text if text is None or ground.is_clear(text) else None
+            if text is None and not _letter_at_slope(board, cell, ground):
                 small.append(cell)
             elif text is None:
                 continue
@@ -72,7 +80,7 @@ def letter_cuts(board: Board, cells: tuple[Cell, ...], ground: Ground) -> tuple[
     return tuple(tuple(stack) for stack in _stacks(rest, whole) if not _letter_stack(board, stack, ground))
 
 
-def _letter_at_slope(board: Board, cell: Cell) -> bool:
+def _letter_at_slope(board: Board, cell: Cell, ground: Ground) -> bool:
     """Letter a raked cut just outside of its foot, over the slope of the course below."""
     if cell.piece.hand not in ("left", "right") or not cell.shape:
         return False
@@ -84,12 +92,12 @@ def _letter_at_slope(board: Board, cell: Cell) -> bool:
         if height + CLEARANCE <= cell.box.height:
             beside = Text(side + over, base + height / 2, cell.piece.mark, height, "end" if left else "start")
             above = Text(side, cell.box.top - 0.5, cell.piece.mark, height, "start" if left else "end")
-            if board.letter_if_free(beside, 0.15) or board.letter_if_free(above, 0.15):
+            if any(ground.is_clear(text) and board.letter_if_free(text, 0.15) for text in (beside, above)):
                 return True
-    return _lead_off_slope(board, cell, left)
+    return _lead_off_slope(board, cell, left, ground)
 
 
-def _lead_off_slope(board: Board, cell: Cell, left: bool) -> bool:
+def _lead_off_slope(board: Board, cell: Cell, left: bool, ground: Ground) -> bool:
     """Letter a raked cut farther off its slope, with a leader."""
     assert cell.piece.mark
     (x, y), way = cell.middle, -1.0 if left else 1.0
@@ -97,7 +105,7 @@ def _lead_off_slope(board: Board, cell: Cell, left: bool) -> bool:
         text = Text(x + way * out, y - up, cell.piece.mark, FIGURES, "middle")
         leader = _leader(x, y, text)
         clear = board.placer.is_clear(leader) and not board.placer.crosses(leader)
-        if clear and board.placer.is_free(measure_text(text), 0.3):
+        if clear and ground.is_clear(text) and board.placer.is_free(measure_text(text), 0.3):
             _lead_to(board, x, y, text)
             return True
     return False

@@ -58,11 +58,15 @@ def cut_box(box: Box, shape: Sequence[Point]) -> tuple[Point, ...]:
     return tuple(Point(x, y) for x, y in left.exterior.coords[:-1]) if isinstance(left, Polygon) and left.area > 0 else ()
 
 
-def clip_hatch(lines: Sequence[Segment], shape: Sequence[tuple[float, float]]) -> list[Segment]:
-    """Hatching of a rectangle as far as it lies inside of a shape; [] for no shape."""
-    from shapely.geometry import Polygon
+def clip_hatch(lines: Sequence[Segment], shape: Sequence[tuple[float, float]], blanks: Sequence[Box] = ()) -> list[Segment]:
+    """Hatching of a rectangle as far as it lies inside of a shape, with blanks for lettering; [] for no shape."""
+    from shapely import union_all
+    from shapely.geometry import Polygon, box
 
-    return _within(lines, Polygon(shape).buffer(-0.15)) if shape else []
+    if not shape:
+        return []
+    lettered = union_all([box(blank.left, blank.top, blank.right, blank.bottom) for blank in blanks])
+    return _within(lines, Polygon(shape).buffer(-0.15).difference(lettered))
 
 
 def hatch_rest(lines: Sequence[Segment], box: Box, shape: Sequence[tuple[float, float]]) -> list[Segment]:
@@ -149,7 +153,7 @@ class _Spots:
 
     def __call__(self, height: float) -> Iterator[tuple[float, float]]:
         """Baselines, nearest first."""
-        for drop in (1.2, 2.4, 4.0, 6.0, 9.0, 12.0):
+        for drop in (1.2, 2.4, 4.0, 6.0, 9.0, 12.0) if self.below else (2.4, 4.0, 6.0, 9.0, 12.0):
             y = self.y + drop + height if self.below else self.y - drop
             for aside in (0.0, 0.25, -0.25, 0.5, -0.5):
                 yield self.middle + aside * self.reach, y
