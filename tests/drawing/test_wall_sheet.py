@@ -8,7 +8,9 @@ from hypothesis import strategies as st
 
 from tests.drawing.sheets import faults_of, texts_of
 from tests.drawing.walls import PLANS, drawn, laid
+from tests.layout.test_outline import BAD_STEPS, GABLE, lay_text
 from tests.long_run import examples
+from tests.strategies import outlined_plans
 from wallplan.drawing.drafts import number_sheets
 from wallplan.drawing.paper import PAPERS, SCALES, Paper
 from wallplan.drawing.primitives import Box, Outlines, Page, Segment, Strokes, Text
@@ -196,3 +198,27 @@ def test_a_lead_that_ends_at_a_jamb_does_not_run_through_the_rips_under_the_sill
             + opening.format(4010, 957, 977, 1165, "precast"))
     for page in number_sheets(plan_wall_sheets(lay(read_plan(plan, "landing.toml")), (), "tabloid")):
         assert faults_of(page) == []
+
+
+@settings(max_examples=examples(6), deadline=None)
+@given(outlined_plans())
+def test_random_stepped_and_gabled_walls_keep_their_lettering_apart(plan: str) -> None:
+    for page in number_sheets(plan_wall_sheets(lay(read_plan(plan, "slip.toml")), (), None)):
+        assert faults_of(page) == []
+
+
+def test_a_gable_is_drawn_to_its_slopes_with_ridge_and_levels() -> None:
+    layout = lay_text(GABLE)
+    (page, *_) = number_sheets(plan_wall_sheets(layout, (), "A3"))
+    texts = [text.text for text in texts_of(page)]
+    assert "ridge at 16'-0\"" in texts
+    heavy = [line for item in page.ink if isinstance(item, Strokes) and item.width == 0.7 for line in item.segments]
+    slopes = [line for line in heavy if line.x1 != line.x2 and line.y1 != line.y2]
+    # 8 ft up over half of 23 ft 11 5/8 in.: both slopes in full, the right one coming down.
+    assert sorted(round((line.y2 - line.y1) / (line.x2 - line.x1), 3) for line in slopes) == [-0.668, 0.668]
+
+
+def test_the_levels_of_a_stepped_footing_are_lettered() -> None:
+    pages = number_sheets(plan_wall_sheets(lay_text(BAD_STEPS), (), "A3"))
+    texts = {text.text for page in pages for text in texts_of(page)}
+    assert {"footing at 2'-0\"", "footing at 1'-4\"", 'footing at 9"', "10'-0\"", "20'-0\"", "30'-0\""} <= texts

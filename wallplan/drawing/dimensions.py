@@ -54,12 +54,14 @@ def stagger(view: View, height: float) -> tuple[Figure, ...]:
     right; the attempt that leaves out fewest counts. Steps of the top and ridges are marked where all find room."""
     points = running_points(view)
     outline, window = view.wall.wall.outline, view.window
+    plain = _stagger(view, points, height)
     if outline is not None:
         tops = {at for at, _ in outline.top if window.left <= at <= window.right}
-        with_tops = _stagger(view, tuple(sorted({*points, *tops})), height)
-        if {*points, *tops} == {point for point, _ in with_tops}:
-            return tuple(figure for _, figure in with_tops)
-    return tuple(figure for _, figure in _stagger(view, points, height))
+        more = _stagger(view, tuple(sorted({*points, *tops})), height)
+        rows, most = (max((figure.row for _, figure in found), default=0) for found in (more, plain))
+        if {*points, *tops} == {point for point, _ in more} and rows <= most:
+            return tuple(figure for _, figure in more)
+    return tuple(figure for _, figure in plain)
 
 
 def _stagger(view: View, points: tuple[int, ...], height: float) -> tuple[tuple[int, Figure], ...]:

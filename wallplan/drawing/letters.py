@@ -56,9 +56,10 @@ class Ground:
     edges: tuple[Segment, ...] = ()
 
     def is_clear(self, text: Text) -> bool:
-        """Whether a text keeps off the wall's edges."""
+        """Whether a text keeps off the wall's edges, and does not stand beside the wall, among its heights."""
         box = measure_text(text).shrunk(-0.45)
-        return not any(meets_box(edge, box) for edge in self.edges)
+        beside = bool(self.edges) and (box.left < self.band.left or box.right > self.band.right)
+        return not beside and not any(meets_box(edge, box) for edge in self.edges)
 
 
 def letter_cuts(board: Board, cells: tuple[Cell, ...], ground: Ground) -> tuple[tuple[Cell, ...], ...]:

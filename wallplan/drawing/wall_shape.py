@@ -107,13 +107,14 @@ def letter_levels(board: Board, view: View) -> list[str]:
     outline = view.wall.wall.outline
     if outline is None:
         return []
-    missing = []
+    from shapely.geometry import Polygon, box
+
+    missing, wall, seen = [], Polygon(trace(view, outline)), view.outline
     for words, spots in _find_labels(view, outline):
         texts = [Text(x, y, words, height, "middle") for height in (FIGURES, SMALLEST) for x, y in spots(height)]
-        outline_box = view.outline
-        inside = [text for text in texts if outline_box.left <= measure_text(text).left
-                  and measure_text(text).right <= outline_box.right]
-        if not any(board.letter_if_free(text, 0.6) for text in inside):
+        clear = (text for text in texts if seen.left <= measure_text(text).left and measure_text(text).right <= seen.right
+                 and not wall.intersects(box(*measure_text(text).shrunk(-0.5))))
+        if not any(board.letter_if_free(text, 0.6) for text in clear):
             missing.append(words)
     return missing
 

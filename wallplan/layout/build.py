@@ -152,8 +152,8 @@ def _lead_spots(ground: _Ground, row: Row, laid: tuple[LaidRun, ...], spots: lis
     for spot in spots:
         span = (0 if spot.right <= first else 1, ground.wall.length if spot.left >= last else -1)
         place = (spot.left, spot.right)
-        found.append(spot._replace(lead=find_lead(ground.leads, row.number, span, ground.wall.length, place,
-                                                   ground.feet)))
+        lead = None if spot.rake else find_lead(ground.leads, row.number, span, ground.wall.length, place, ground.feet)
+        found.append(spot._replace(lead=lead))
     return found
 
 
