@@ -4,12 +4,15 @@ from fractions import Fraction
 
 import pytest
 
-from wallplan.advice.advise import Advice, advise
+from wallplan.advice.advise import Advice, advise, movable_of
 from wallplan.advice.fit import Size, measure_fit
-from wallplan.advice.moves import move_wall
+from wallplan.advice.moves import Thing, move_wall
+from wallplan.advice.offers import offer_moves
 from wallplan.advice.remedies import find_remedies
+from wallplan.layout.build import lay
 from wallplan.lengths import TICKS_PER_INCH, TICKS_PER_MM
 from wallplan.plan.load import read_plan
+from wallplan.rules.check import check
 
 
 def advice_on(text: str) -> Advice:
@@ -146,3 +149,81 @@ def test_a_door_centred_between_piers_that_do_not_fit_is_moved_by_two_inches() -
     first = advice.proposals[0]
     assert [(move.thing.kind, abs(move.by)) for move in first.moves] == [("opening", 2 * TICKS_PER_INCH)]
     assert first.before.cutting >= 27 and first.after.grade == (0, 0)
+
+
+PANEL = """
+title = "Garden wall"
+measure = "metric"
+[masonry]
+unit = "brick-uk"
+[[wall]]
+name = "Panel"
+length = 2540
+courses = 20
+"""
+
+
+def test_the_panel_between_piers_at_3_m_is_told_both_centres_that_fit() -> None:
+    """Piers of 440 asked at 3.0 m centres: between faces 2,560, so 2,540 of masonry and a joint to each pier.
+
+    By hand: 11.33 bricks; 2,925 centres (11 bricks, 2,485 between faces) or 3,037.5 (11 1/2), the nearer first.
+    """
+    size, remedies = size_of(PANEL, "length")
+    assert (size.fitting, size.taken) == (Fraction(5155, 2) * TICKS_PER_MM, "broken")
+    assert remedies[0] == "make it 2577.5 mm"
+    first = advice_on(PANEL).proposals[0]
+    assert [(move.thing.kind, move.by) for move in first.moves] == [("right end", Fraction(75, 2) * TICKS_PER_MM)]
+    assert first.after.grade == (0, 0)
+    wall = read_plan(PANEL, "t").walls[0]
+    offers = offer_moves(wall, read_plan(PANEL, "t").masonry, movable_of(read_plan(PANEL, "t")))
+    assert {Fraction(by, TICKS_PER_MM) for by in offers[Thing("right end")]} == {Fraction(75, 2), -75}
+
+
+OLD_WALL = """
+title = "Slipway wall"
+measure = "metric"
+[own_unit]
+key = "old-brick"
+kind = "brick"
+length = 230
+height = 68
+thickness = 110
+joint = 10
+gauge = 330
+gauge_courses = 4
+[masonry]
+unit = "old-brick"
+[[wall]]
+name = "Extension"
+length = 3860
+courses = 30
+[[wall.opening]]
+name = "Door"
+from_left = 1430
+width = 970
+height = 2100
+lintel = "steel"
+"""
+
+
+def test_a_wall_tied_to_an_old_one_is_told_30_mm_shorter_or_wider_perps_and_the_lintel_at_a_course() -> None:
+    """By hand: 3,860 and a joint are 32 halves of 120 and 30 over; shared by the joints they are 11.9 to 12 mm, noticed.
+    The gauge is 82.5: 2,100 lands at 25.45 courses, so the lintel goes to 25 courses, 2,062.5, or 26, 2,145."""
+    length, remedies = size_of(OLD_WALL, "length")
+    assert (length.off, length.joints, length.taken) == (30 * TICKS_PER_MM, 15, "noticed")
+    assert remedies == ("make it 3830 mm", "15 head joints of 12 mm, and it shows")
+    head, to_be = size_of(OLD_WALL, "head")
+    assert (head.off, to_be[0]) == (Fraction(75, 2) * TICKS_PER_MM, "make it 2062.5 mm")
+    job = read_plan(OLD_WALL, "t")
+    offers = offer_moves(job.walls[0], job.masonry, movable_of(job))
+    assert {Fraction(by, TICKS_PER_MM) for by in offers[Thing("head", 0)]} == {-Fraction(75, 2), 45}
+    moved = [{move.thing.kind for move in one.moves} for one in advise(job).proposals[:2]]
+    assert any("head" in kinds for kinds in moved)
+
+
+@pytest.mark.parametrize("text", [CYCLE.format(joints=""), HEADS, PIERS, PANEL, OLD_WALL])
+def test_no_situation_is_mended_by_breaking_another_rule(text: str) -> None:
+    advice = advice_on(text)
+    held = {one.rule for one in check(lay(advice.job)) if one.held}
+    assert held <= {one.rule for one in check(lay(advice.advised)) if one.held}
+    assert advice.after.grade < advice.figures.grade
