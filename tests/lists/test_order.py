@@ -172,7 +172,7 @@ name = "block-9 full"
     assert (corner.net, corner.spare) == (6, 3)
     assert {full.order, full.spare} <= follow(full.why)
     assert total_cost(order) == 225
-    assert any('"block-9 full", but the order has no such line' in note for note in order.notes)
+    assert any(note.endswith('"block-9 full", but the order has no such line. Nearest: "block-8 full".') for note in order.notes)
     rows = list(csv.reader(io.StringIO(write_order_csv(order), newline="")))
     assert rows[0][-2:] == ["price of one (USD)", "cost"] and rows[1][-2:] == ["2.50", "225.00"]
     assert "Priced lines together: 225.00 USD" in report_order(order, "feet", 100)

@@ -79,7 +79,8 @@ class Card:
     def lines(self) -> tuple[str, ...]:
         """What is told under the unit."""
         cut = self.cut
-        lines = [f"From {cut.stock}, {cut.shape}.", *_tell_rake(self), _tell_end(cut),
+        source = cut.stock if cut.served < cut.count else f"offcuts of {cut.stock}"
+        lines = [f"From {source}, {cut.shape}.", *_tell_rake(self), _tell_end(cut),
                  f"{clean(', '.join(cut.walls))}: {_tell_courses(cut)}."]
         if cut.offcut:
             served = f": saw {cut.serves} from it" if cut.serves else ""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import difflib
 from collections.abc import Iterator, Sequence
 
 from wallplan.layout.model import Layout
@@ -80,4 +81,6 @@ def tell_strangers(layout: Layout, lines: Sequence[Line]) -> Iterator[str]:
     known = {line.item for line in lines}
     for wish in layout.job.order.items:
         if wish.name not in known:
-            yield f'The plan has an [[order.item]] "{wish.name}", but the order has no such line.'
+            near = difflib.get_close_matches(wish.name, sorted(known), 1)
+            hint = f' Nearest: "{near[0]}".' if near else ""
+            yield f'The plan has an [[order.item]] "{wish.name}", but the order has no such line.{hint}'
