@@ -64,8 +64,8 @@ def _fit_whole(layout: Layout, wall: WallLayout, paper: Paper, room: Room, scale
 
 def _try_scale(layout: Layout, wall: WallLayout, paper: Paper, room: Room, scale: Scale) -> Iterator[Fit]:
     ways = (paper, paper.turned()) if wall.wall.length >= wall.wall.height else (paper.turned(), paper)
-    left, right = side_widths(layout.job, wall, LARGE_FIGURES)
     for figures in (LARGE_FIGURES, FIGURES):
+        left, right = side_widths(layout.job, wall, figures)
         for way in ways:
             view = View(layout.job, wall, whole(wall), scale, 0.0, 0.0)
             box = _least_room(layout, way, room, scale)
@@ -88,7 +88,7 @@ def _least_room(layout: Layout, way: Paper, room: Room, scale: Scale) -> Box:
 def place_wall(layout: Layout, wall: WallLayout, fit: Fit, room: Room, window: Window) -> View:
     """The window with its foot at the same place on every sheet, in the middle of the sheet's width."""
     box = find_room(layout, fit.paper, room.headings[0], fit.scale)
-    left, right = side_widths(layout.job, wall, LARGE_FIGURES)
+    left, right = side_widths(layout.job, wall, fit.figures)
     drawn = View(layout.job, wall, window, fit.scale, 0.0, 0.0)
     spare = box.width - left - right - room.right - drawn.outline.width
     high = fit.scale.on_paper(whole(wall).top)

@@ -7,6 +7,7 @@ from functools import partial
 
 from wallplan.drawing.board import Board
 from wallplan.drawing.cautions import POLE as CAUTIONS
+from wallplan.drawing.dimensions import side_widths
 from wallplan.drawing.drafts import Draft
 from wallplan.drawing.elevation import draw_match_lines, edge_lines, letter_match_lines, outline_cells
 from wallplan.drawing.face import show_face
@@ -43,7 +44,8 @@ def plan_pole_pages(layout: Layout, paper: Paper) -> tuple[Draft, ...]:
 
 def _plan_pole(layout: Layout, pole: Pole, paper: Paper) -> partial[Page] | None:
     face, heading = show_face(pole.walls[0], layout.job.masonry.unit.thickness)[0], _make_heading(pole)
-    room = Room([heading], lambda way: 0.0, 2 * HEAD, LEFT + POLE + RIGHT, together=True)
+    heights = side_widths(layout.job, face, FIGURES)[1]  # these stand at the pole here
+    room = Room([heading], lambda way: 0.0, 2 * HEAD, LEFT + POLE + RIGHT + _GAP - heights)
     fit = fit_wall(layout, face, paper, room)
     box = find_room(layout, fit.paper, heading, fit.scale)
     if (FIGURES + CLEAR) * (len(pole.tops) + 1) > box.height - 2 * HEAD:
@@ -78,6 +80,9 @@ def _draw_page(layout: Layout, pole: Pole, face: WallLayout, fitted: tuple[Fit, 
 
 
 def _carry_across(board: Board, view: View, x: float, pole: Pole) -> None:
-    """A dashed line from each course's top to the pole, broken for the figures."""
+    """A dashed line from each course's top to the pole, broken for the figures; none where courses are lower on the paper
+    than figures, which then stand aside of their courses."""
+    if view.scale.on_paper(pole.tops[-1]) < 0.9 * (FIGURES + CLEAR) * len(pole.tops):
+        return
     lines = [Segment(view.outline.right + 0.6, view.up(top), x - 0.6, view.up(top)) for top in (0, *pole.tops)]
     board.stroke([part for line in lines for part in board.placer.spare(line, 0.5)], THIN_LINE, ACROSS)

@@ -17,7 +17,7 @@ from wallplan.drawing.elevation import (
     outline_cells,
 )
 from wallplan.drawing.face import show_face
-from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES, SMALLEST, clean, measure_text
+from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES, SMALLEST, clean, measure_text, tie
 from wallplan.drawing.opening_labels import letter_openings
 from wallplan.drawing.outlines import HEAVY_LINE, UNIT_LINE, find_cells
 from wallplan.drawing.panel import Line, Panel, set_lines, stand
@@ -44,7 +44,7 @@ TOLD: dict[FaultKind, str] = {
 """Each kind of fault as the pupil is told to look for it."""
 
 _OVER = 14.0
-_PARTS = (0.22, 0.32, 0.09, 0.13, 0.24)
+_PARTS = (0.27, 0.3, 0.1, 0.13, 0.2)
 
 
 def plan_wrong_sheets(wrong: WrongWall | None, paper: Paper, *, key: bool) -> tuple[Draft, ...]:
@@ -75,10 +75,20 @@ def _make_heading(wrong: WrongWall, key: bool) -> Heading:
         told.append("Each fault is numbered over the wall and told with what the rules find. They find nothing else.")
     else:
         told += ["Find them, ring each, and write where it is and what would mend it. Heights are as built: compare them "
-                 "with the pole. Halves and cuts are not hatched.", "Name: ____________________  Date: __________"]
+                 "with the pole. Halves and cuts are not hatched.", _tell_tops(wrong),
+                 "Name: ____________________  Date: __________"]
     seen = f"{clean(wall.wall.name)}, outside face."
     return Heading("WRONG WALL: KEY" if key else "WRONG WALL", seen, tuple(told), SETTING_OUT, (wall,))
 
+
+
+def _tell_tops(wrong: WrongWall) -> str:
+    """The tops of some courses as built, which a small sheet may not letter one by one: those about the missed head."""
+    courses, measured = wrong.layout.walls[0].courses, wrong.layout.job.measure
+    missed = next(fault.course for fault in wrong.faults if fault.kind == "course missing the head")
+    shown = courses[max(0, missed - 4) : missed + 1]
+    tops = (tie(f"{course.number}: {print_length(course.top, measured)}") for course in shown)
+    return f"Tops of courses as built: {', '.join(tops)}."
 
 
 def _set_key(wrong: WrongWall, width: float) -> Panel:
@@ -97,7 +107,7 @@ def _tell_fault(wrong: WrongWall, number: int, fault: Fault) -> tuple[Line, ...]
 
 def _list_blanks() -> list[Row]:
     """A row to fill in for each kind of fault, the plainest first."""
-    return [Row(("fault", "look for", "course", "at", "what would mend it"), head=True),
+    return [Row(("fault", "look for", "course", "at", "mend"), head=True),
             *(Row((kind, TOLD[kind], "", "", "")) for kind in reversed(KINDS))]
 
 

@@ -51,8 +51,9 @@ class WrongWall(NamedTuple):
 
 def seed_faults(layout: Layout) -> WrongWall | None:
     """The first wall of a plan that takes five faults, or else a practice wall; None where even that takes none."""
-    for number, single in enumerate((*_single_walls(layout), *_practice_walls(layout.job))):
-        own = number < len(layout.walls)
+    own_walls = tuple(_single_walls(layout))
+    for number, single in enumerate((*own_walls, *_practice_walls(layout.job))):
+        own = number < len(own_walls)
         if sum(len(course.pieces) for course in single.walls[0].courses) > MOST_PIECES or _broken(single):
             continue
         wrong = _seed(single, own)
@@ -62,9 +63,12 @@ def seed_faults(layout: Layout) -> WrongWall | None:
 
 
 def _single_walls(layout: Layout) -> Iterator[Layout]:
-    """Each wall as a job of its own: what other walls show at its corners stays in it as they lay it."""
+    """Each wall as a job of its own: what other walls show at its corners stays in it as they lay it. A wall that others
+    meet, or that meets another, between ends is left out: alone it would not be judged whole."""
+    meeting = {abutment.meets for wall in layout.walls for abutment in wall.wall.abuts}
     for wall in layout.walls:
-        yield Layout(replace(layout.job, walls=(wall.wall,)), (wall,))
+        if not wall.wall.abuts and wall.wall.name not in meeting:
+            yield Layout(replace(layout.job, walls=(wall.wall,)), (wall,))
 
 
 def _practice_walls(job: Job) -> Iterator[Layout]:
