@@ -72,7 +72,8 @@ def _draw_window(layout: WallLayout, masonry: Masonry, window: Window) -> list[s
     lines = []
     for same in alike.values():
         numbers = print_courses(sorted(course.number for course in same))
-        lines += [*_draw_course(same[0], masonry, window, f"{same[0].number:>4}"), f"       as {numbers}"]
+        lines += _draw_course(same[0], masonry, window, f"{same[0].number:>4}")
+        lines += [f"       as {numbers}"] if len(same) > 1 else []
     return lines[:2 * MOST_ROWS]
 
 
