@@ -49,10 +49,11 @@ def prove(layout: Layout) -> tuple[Finding, ...]:
 
 def name_broken_rules(layout: Layout) -> tuple[Finding, ...]:
     """The rules that a layout breaks; () for none. Walls that were laid with every rule kept are not measured again."""
-    from wallplan.rules.check import check_wall
+    from wallplan.rules.check import check_meetings, check_wall
 
     doubtful = [wall for wall in layout.walls if wall.doubtful]
-    return tuple(finding for wall in doubtful for finding in check_wall(wall, layout.job) if not finding.held)
+    found = [finding for wall in doubtful for finding in check_wall(wall, layout.job)]
+    return tuple(finding for finding in (*found, *(check_meetings(layout) if doubtful else ())) if not finding.held)
 
 
 def take_off(layout: Layout) -> Order:

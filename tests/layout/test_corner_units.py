@@ -7,14 +7,14 @@ from pathlib import Path
 
 import pytest
 
-from tests.jobs import broken, inches, make_masonry
+from tests.jobs import broken, inches, make_masonry, make_opening
 from tests.layout.buildings import IN, OUT, build, rectangle
 from tests.published.test_closed_buildings import row_of
 from wallplan.layout.build import lay
 from wallplan.layout.model import Layout
 from wallplan.lists.order.compose import list_order
 from wallplan.plan.job import CornerUnit
-from wallplan.planner import lay_plan
+from wallplan.planner import lay_plan, name_broken_rules
 from wallplan.rules.check import check
 from wallplan.rules.in_plan import check_in_plan
 
@@ -46,7 +46,11 @@ def test_l_units_fill_outside_and_inside_corners_without_a_gap(unit: str) -> Non
     joint = masonry.joint
     layout = lay(build(masonry, inches(32), (inches(96) - joint, OUT), (inches(64) - joint, OUT), (inches(48), IN),
                        (inches(48), OUT), (inches(48) - joint, OUT), (inches(112) - joint, OUT)))
-    assert broken(check(layout)) == []
+    # Where L units are asked for everywhere, one that these lengths leave no tail is laid so, and told: in 10 in. walls only.
+    told = {finding.figure.rpartition(":")[2] for finding in broken(check(layout))}
+    assert told == ({" its tail is under the least piece"} if unit == "block-10" else set())
+    (plan,) = check_in_plan(layout)
+    assert plan.held
 
 
 def test_where_it_saves_the_l_unit_stands_only_where_it_saves_the_cut() -> None:
@@ -65,7 +69,7 @@ def test_plain_corners_stay_plain_unless_the_plan_asks() -> None:
     assert "corner L" not in {piece.shape for wall in layout.walls for course in wall.courses for piece in course.pieces}
 
 
-def test_an_l_unit_without_a_tail_and_one_that_returns_too_far_are_told() -> None:
+def test_an_l_unit_sawn_short_and_one_that_returns_too_far_are_told() -> None:
     layout = lay_rectangle("block-12", "L")
     wall = next(number for number in range(4) if layout.walls[number].courses[0].pieces[-1].shape == "corner L")
     course = layout.walls[wall].courses[0]
@@ -73,7 +77,7 @@ def test_an_l_unit_without_a_tail_and_one_that_returns_too_far_are_told() -> Non
     courses = (replace(course, pieces=(*course.pieces[:-1], short)), *layout.walls[wall].courses[1:])
     walls = tuple(replace(one, courses=courses) if number == wall else one for number, one in enumerate(layout.walls))
     figures = [finding.figure for finding in broken(check(replace(layout, walls=walls)))]
-    assert any("has no tail" in figure for figure in figures)
+    assert any(figure.endswith("is sawn to 10\": its tail is under the least piece") for figure in figures)
     # Were the L a plain block 12 in. deep, it would stand where the other wall's next unit is.
     plain = tuple(replace(one, courses=tuple(replace(each, pieces=tuple(
         piece._replace(shape="corner") if piece.shape == "corner L" else piece for piece in each.pieces))
@@ -88,3 +92,14 @@ def test_the_order_counts_one_l_unit_a_course_and_corner() -> None:
     assert sum(wall.cutting for wall in layout.walls) == 0
     (line,) = (line for line in list_order(layout).lines if line.item == "block-12 full, corner L")
     assert (line.net, line.spare) == (48, 3)
+
+
+def test_an_l_unit_that_has_no_room_is_told_where_it_was_asked_for() -> None:
+    # A jamb 14 in. from the corner: the L unit's 15 5/8 in. find no room.
+    masonry = make_masonry("block-12", joints_move=False, corner_unit="L")
+    side = inches(96) - masonry.joint
+    door = make_opening(inches(14), inches(50), 0, inches(32), "steel", inches(4))
+    layout = lay(build(masonry, inches(32), (side, OUT), (side, OUT), (side, OUT), (side, OUT), openings={0: (door,)}))
+    told = name_broken_rules(layout)
+    assert any(finding.figure == "the L corner unit of wall 0 is sawn to 14\": its tail is under the least piece" for finding in told)
+    assert {(finding.rule, finding.wall) for finding in told} == {(f.rule, f.wall) for f in broken(check(layout))}

@@ -133,8 +133,10 @@ def test_a_pier_is_a_short_wall_tied_through_its_wall() -> None:
     (PIER.format("8'", 'projects = "2"\n'), 'projects: 2" leaves no piece before the wall\'s face; write at least 4"'),
     (PIER.format("8'", 'name = "Garden Wall"\n'), 'name: "Garden Wall" is the name of another wall or pier, or has no letters; '
                                                  "write one that differs in its letters and digits"),
+    (PIER.format("8'", "") + PIER.format("8' 6", 'name = "Garden Wall 2"\n'), 'from_left: 6" from another wall or pier that abuts '
+     'wall "Garden wall"; keep 1\'-0" from side to side'),
     ("[[wall.pier]]\n", "from_left: missing; write from_left = \"7' 8\""),
 ])
 def test_a_pier_that_cannot_be_is_told(pier: str, message: str) -> None:
     (line,) = told(GARDEN.format(pier))
-    assert line == f'wall "Garden wall", pier {chr(34) + "Garden Wall" + chr(34) if "name" in pier else 1}: {message}'
+    assert line.startswith('wall "Garden wall", pier ') and line.endswith(f": {message}")

@@ -123,7 +123,9 @@ def _bond(wall: Wall, masonry: Masonry, choice: Choice, meetings: _Meetings, kno
     ends = end_wall(wall, masonry, choice, meetings.names, meetings.stems)
     alike = replace(wall, name="", abuts=()), choice, tuple(at for at, _ in meetings.stems)
     if alike not in known:
-        known[alike] = bond_wall(wall, masonry, ends)
+        bonded = bond_wall(wall, masonry, ends)
+        broken = bonded.tracks.broken or _count_short_ells(bonded, masonry) > 0
+        known[alike] = bonded._replace(tracks=bonded.tracks._replace(broken=broken))
     return known[alike]._replace(wall=wall, ends=ends)
 
 
@@ -141,16 +143,18 @@ def bond_wall(wall: Wall, masonry: Masonry, ends: WallEnds) -> BondedWall:
 
 
 def _cost(bonded: BondedWall, masonry: Masonry) -> int:
-    """What the wall's bond costs. An L corner unit counts half a cut, and cannot be so short that it has no tail."""
-    cost = bonded.tracks.cost
+    """What the wall's bond costs. An L corner unit counts half a cut, and one without a tail breaks a rule."""
+    ells = sum(len(bonded.ends.ells(row.number)) for row in bonded.rows)
+    return bonded.tracks.cost + ells * CUTTING // 2 + BROKEN * _count_short_ells(bonded, masonry)
+
+
+def _count_short_ells(bonded: BondedWall, masonry: Masonry) -> int:
+    """L corner units sawn so short that their tail, behind the other wall, is under the least piece."""
+    short, least = 0, masonry.unit.thickness + masonry.least_piece
     for row in bonded.rows:
         ells = bonded.ends.ells(row.number)
-        if not ells:
-            continue
-        cost += len(ells) * CUTTING // 2
-        for run in bonded.tracks.runs:
+        for run in bonded.tracks.runs if ells else ():
             if run.courses >> row.number & 1:
-                cost += sum(BROKEN for left, length in (run.pieces[0], run.pieces[-1])
-                            if not ells.isdisjoint((left, left + length)) and length < masonry.unit.length)
-    return cost
-
+                short += sum(not ells.isdisjoint((left, left + length)) and length < least
+                             for left, length in {run.pieces[0], run.pieces[-1]})
+    return short

@@ -50,6 +50,8 @@ def check_abuts(walls: Sequence[ReadWall], masonry: Masonry | None, notebook: No
             elif masonry is not None:
                 _check_room(known[abutment.meets], path, abutment, masonry, notebook)
                 _check_heights(wall, known[abutment.meets], path, abutment, notebook)
+    if masonry is not None:
+        _check_neighbours(walls, masonry, notebook)
     if masonry is not None and not notebook.wrongs:
         _check_places(walls, masonry, notebook)
 
@@ -76,6 +78,22 @@ def _check_room(main: ReadWall, path: KeyPath, abutment: Abutment, masonry: Maso
         if left - least < centre < right + least:
             notebook.note(_key(path, "at"), f"at {notebook.show(abutment.at)} the wall stands on or beside the control "
                           f"joint at {notebook.show(centre)}; keep {notebook.show_least(least)} between them")
+
+
+def _check_neighbours(walls: Sequence[ReadWall], masonry: Masonry, notebook: Notebook) -> None:
+    """Walls that abut one wall keep clear of one another: on one face, and where both are tied through it, on either."""
+    ends = [(path, one) for wall in walls for path, one in wall.abuts]
+    for number, (path, one) in enumerate(ends):
+        for _, other in ends[:number]:
+            if other.meets != one.meets:
+                continue
+            tied = one.tie == other.tie == "interlocked"
+            if not tied and one.inside != other.inside:
+                continue
+            least = masonry.unit.thickness + (masonry.joint + masonry.least_piece if tied else 0)
+            if abs(one.at - other.at) < least:
+                notebook.note(_key(path, "at"), f"{notebook.show(abs(one.at - other.at))} from another wall or pier that "
+                              f'abuts wall "{print_name(one.meets)}"; keep {notebook.show_least(least)} from side to side')
 
 
 def _check_heights(wall: ReadWall, main: ReadWall, path: KeyPath, abutment: Abutment, notebook: Notebook) -> None:

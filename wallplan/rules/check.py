@@ -12,12 +12,17 @@ def check(layout: Layout) -> tuple[Finding, ...]:
 
     A layout without walls gives (). Nothing is raised for a broken layout, however it is broken.
     """
+    walls = tuple(finding for wall in layout.walls for finding in check_wall(wall, layout.job))
+    return (*walls, *check_meetings(layout))
+
+
+def check_meetings(layout: Layout) -> tuple[Finding, ...]:
+    """The rules where walls meet: corners, ties, and the building in plan. () where none meet."""
     from wallplan.rules.corners import check_corners
     from wallplan.rules.in_plan import check_in_plan
     from wallplan.rules.ties import check_ties
 
-    walls = tuple(finding for wall in layout.walls for finding in check_wall(wall, layout.job))
-    return (*walls, *check_corners(layout), *check_ties(layout), *check_in_plan(layout))
+    return (*check_corners(layout), *check_ties(layout), *check_in_plan(layout))
 
 
 def check_wall(wall: WallLayout, job: Job) -> tuple[Finding, ...]:

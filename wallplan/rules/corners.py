@@ -99,8 +99,11 @@ def _judge_return(corner: Corner, layout: Layout, one: Course, other: Course, th
     seen, end = _end_piece(shown, right=shown is one), _end_piece(laid, right=laid is one)
     if seen is None or end is None:
         return
-    if end.shape == "corner L" and end.length <= corner.thickness:
-        yield _tell(corner, one, f"the L corner unit of {through} has no tail", "let it keep its length")
+    least = corner.thickness + layout.job.masonry.least_piece
+    if end.shape == "corner L" and end.length < least - ROUNDING:
+        size, wanted = (print_size(length, layout.job.measure) for length in (end.length, least))
+        yield _tell(corner, one, f"the L corner unit of {through} is sawn to {size}: its tail is under the least piece",
+                    f"leave it {wanted}, or turn the corner with plain units")
     if abs(seen.length - corner.width(end)) > ROUNDING or (seen.bottom, seen.height) != (end.bottom, end.height):
         size = print_size(seen.length, layout.job.measure)
         yield _tell(corner, one, f"the return of {through} is {size} wide and not as its unit",
