@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import os
 import sys
-import time
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from pathlib import Path
+from threading import Event, Thread
 from typing import TYPE_CHECKING, Annotated
 
 import typer
@@ -96,10 +97,9 @@ def _advise_plan(plan: Path, target: Path | None, json: str | None, *, thorough:
     from wallplan.plan.load import load_plan
 
     job = load_plan(plan)
-    told = _show_progress()
-    advice = find_advice(job, told, most=None if thorough else MOST_TRIALS, processes=os.cpu_count() or 1)
-    others = compare(job, told) if alternatives else ()
-    told(0)
+    with _show_progress() as told:
+        advice = find_advice(job, told, most=None if thorough else MOST_TRIALS, processes=os.cpu_count() or 1)
+        others = compare(job, told) if alternatives else ()
     if sheet is not None:
         _draw(others, sheet)
     if target is not None and advice.together:
@@ -140,17 +140,26 @@ def _write(plan: Path, target: Path, advice: Advice) -> None:
     typer.echo(f"{target} is written", err=True)
 
 
-def _show_progress() -> Callable[[int], None]:
-    """What shows the search on a terminal once it takes long; 0 wipes it."""
-    begun, shown = time.monotonic(), [0.0]
+@contextmanager
+def _show_progress() -> Iterator[Callable[[int], None]]:
+    """What is told how many walls were laid; on a terminal a bar shows it after a second, and is wiped at the end."""
+    if not sys.stderr.isatty():
+        yield lambda laid: None
+        return
+    laid, done = [0], Event()
 
-    def told(laid: int) -> None:
-        now = time.monotonic()
-        if not sys.stderr.isatty() or (laid and (now - begun < PATIENCE or now - shown[0] < 0.1)):
-            return
-        if laid or shown[0]:
-            shown[0] = now
-            bar = "#" * (laid // 4 % 30)
-            typer.echo(f"\r[{bar:30}] {laid} walls laid on trial" if laid else f"\r{'':60}\r", nl=False, err=True)
+    def show() -> None:
+        turns = 0
+        while not done.wait(0.2 if turns else PATIENCE):
+            turns += 1
+            typer.echo(f"\r[{'#' * (turns % 31):30}] {laid[0]} walls laid on trial", nl=False, err=True)
+        if turns:
+            typer.echo(f"\r{'':60}\r", nl=False, err=True)
 
-    return told
+    showing = Thread(target=show, daemon=True)
+    showing.start()
+    try:
+        yield lambda count: laid.__setitem__(0, count)
+    finally:
+        done.set()
+        showing.join()
