@@ -87,7 +87,7 @@ def find_bearings(wall: WallLayout, opening: Opening) -> tuple[int, int]:
     laid = [
         piece for course in wall.courses if course.bottom <= opening.top < course.top or course.bottom == opening.top
         for piece in course.pieces
-        if piece.shape in ("lintel", "precast") and piece.left < asked[1] and piece.right > asked[0]
+        if piece.shape in ("lintel", "precast") and piece.left <= asked[1] and piece.right >= asked[0]
     ]
     left = min((piece.left for piece in laid), default=asked[0])
     right = max((piece.right for piece in laid), default=asked[1])
