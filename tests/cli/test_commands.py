@@ -125,6 +125,7 @@ def test_only_the_list(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize(("words", "told"), [
     (("--paper", "foolscap"), '--paper: "foolscap" is not a paper; write one of letter, tabloid, A4, A3'),
+    (("--full-size", "--only", "wall"), "--full-size is of the story pole; add --only pole"),
     (("--face", "back"), '--face: "back" is not a face; write one of outside, inside'),
     (("--only", "poles"), '--only: "poles" is not a sheet; write one of wall, course, marks, pole, leads, saw-list, '
                             'order, days'),

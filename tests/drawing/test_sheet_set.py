@@ -12,7 +12,7 @@ from hypothesis import given, reject, settings
 from hypothesis import strategies as st
 
 from tests.drawing.sheets import faults_of, texts_of
-from tests.long_run import examples
+from tests.long_run import LONG, examples
 from tests.strategies import sheet_plans
 from wallplan.drawing.face import FaceName
 from wallplan.drawing.paper import PAPERS
@@ -132,3 +132,17 @@ def test_random_plans_keep_all_their_lettering_apart(plan: str, paper: str | Non
         assert faults_of(page) == [], page.name
         assert [text for text in texts_of(page) if text.text in marks and text.height < 3.5] == []
         assert len(draw_svg(page)) < 300_000
+
+
+@pytest.mark.parametrize("paper", PAPERS if LONG else [None])
+@pytest.mark.parametrize("path", sorted(SAMPLES.glob("*.toml")), ids=lambda path: path.stem)
+def test_every_page_of_every_sample_is_fit_to_tape_up(path: Path, paper: str | None) -> None:
+    """In a long run on every paper, and both faces."""
+    layout = lay(load_plan(path))
+    findings = check(layout)
+    for face in ("outside", "inside") if LONG else ("outside",):
+        drawing = draw_sheets(layout, findings, paper, DRAWN, face=face, full_size=LONG)  # type: ignore[arg-type]
+        for page in drawing.pages:
+            assert faults_of(page) == [], page.name
+            assert len(draw_svg(page)) < 300_000
+        assert len(draw_pdf(drawing)) < 300_000 * len(drawing.pages)

@@ -222,3 +222,13 @@ def test_the_levels_of_a_stepped_footing_are_lettered() -> None:
     pages = number_sheets(plan_wall_sheets(lay_text(BAD_STEPS), (), "A3"))
     texts = {text.text for page in pages for text in texts_of(page)}
     assert {"footing at 2'-0\"", "footing at 1'-4\"", 'footing at 9"', "10'-0\"", "20'-0\"", "30'-0\""} <= texts
+
+
+def test_a_steel_lintel_off_the_coursing_keeps_off_the_letters_of_the_rips() -> None:
+    opening = '[[wall.opening]]\nfrom_left = {}\nwidth = {}\nsill = {}\nheight = {}\nlintel = "steel"\n'
+    plan = ('title = "Landing"\nmeasure = "metric"\nsizes = "nominal"\n[masonry]\nunit = "block-uk-75"\n[[wall]]\nname = "1"\n'
+            'control_joints = [4351]\nlength = 5251\nheight = 1282\n' + opening.format(831, 542, 569, 232)
+            + opening.format(1823, 1178, 59, 646))
+    for face in ("outside", "inside"):
+        for page in number_sheets(plan_wall_sheets(lay(read_plan(plan, "landing.toml")), (), None, face)):  # type: ignore[arg-type]
+            assert faults_of(page) == []

@@ -46,7 +46,8 @@ def draw_elevation(board: Board, view: View) -> tuple[str, ...]:
     mark_beams(board, view, cells)
     board.outline([cell.box for cell in cells if cell.piece.shape in ("lintel", "precast")], LINTEL_LINE)
     board.stroke(lead_lines(view, cells), HEAVY_LINE)
-    board.stroke(edges, HEAVY_LINE)
+    steel = [part for line in steel_lintels(view) for part in board.placer.spare(line, 0.5)]  # a head off the coursing
+    board.stroke([*edges, *steel], HEAVY_LINE)
     draw_match_lines(board, view)
     board.placer.take(outline)
     return (*levels, *(tell_stack(stack, view) for stack in missing))
@@ -123,7 +124,7 @@ def edge_lines(view: View) -> list[Segment]:
             opening.left >= window.left, opening.right <= window.right, window.bottom <= opening.bottom != 0,
             opening.top <= window.top,
         ))
-    return lines + steel_lintels(view)
+    return lines
 
 
 def _sides(view: View, box: Box, drawn: tuple[bool, bool, bool, bool]) -> list[Segment]:
