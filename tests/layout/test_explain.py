@@ -29,4 +29,4 @@ def test_each_reason_has_its_sentence() -> None:
     assert len(told) == 3
     assert told[0].startswith("0\" to 3'-0\", courses 1, 3: 2 in each, at least 1") and "short" in told[0]
     assert told[1].startswith("0\" to 4'-0\", course 2: 1 in each, at least 0") and '4"' in told[1]
-    assert told[2].endswith("rips beside a sill or head off the coursing are not in the bound")
+    assert told[2].endswith("rips beside a sill, a head or a step off the coursing are not in the bound")

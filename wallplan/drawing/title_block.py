@@ -96,7 +96,8 @@ def print_bond(walls: tuple[WallLayout, ...], job: Job) -> str:
 
 def print_sizes(job: Job) -> str:
     """Which sizes are nominal and which actual, and the datum."""
-    return f"Plan sizes {job.sizes}, this sheet actual. Heights from 0, top of footing."
+    stepped = any(wall.outline is not None and len(wall.outline.footing) > 2 for wall in job.walls)
+    return f"Plan sizes {job.sizes}, this sheet actual. Heights from 0, top of {'lowest ' if stepped else ''}footing."
 
 
 def print_place(job: Job, scale: Scale | None, sheet: Sheet) -> str:
@@ -128,8 +129,10 @@ def print_proof(wall: WallLayout, findings: tuple[Finding, ...]) -> str:
 
 
 def set_notes(wall: WallLayout, findings: tuple[Finding, ...], notes: tuple[str, ...], width: float) -> Panel:
-    """Proof, what found no room on the drawing, and the cautions."""
-    lines = (print_proof(wall, findings), *notes, USUAL)
+    """Proof, what could be better though every rule is held, what found no room on the drawing, and the cautions."""
+    better = (f"{finding.figure[:1].upper()}{finding.figure[1:]}: {finding.remedy}." for finding in findings
+              if finding.held and finding.remedy and finding.wall == wall.wall.name)
+    lines = (print_proof(wall, findings), *better, *notes, USUAL)
     return set_lines(tuple(Line(line) for line in lines), width)
 
 

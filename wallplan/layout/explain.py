@@ -35,7 +35,7 @@ def _explain(share: Share, courses: list[int], masonry: Masonry, measure: Measur
     place = f"{print_length(share.left, measure)} to {print_length(share.right, measure)}, {print_courses(courses)}"
     more = f"{share.cutting} in each, at least {share.at_least}"
     if share.layered:
-        return f"{place}: {more}: rips beside a sill or head off the coursing are not in the bound"
+        return f"{place}: {more}: rips beside a sill, a head or a step off the coursing are not in the bound"
     if share.at_least:
         return f"{place}: {more}: one cut piece alone would be short, or would leave too little lap"
     lap = print_size(masonry.least_lap, measure)

@@ -151,4 +151,5 @@ def report_findings(layout: Layout, findings: Sequence[Finding], width: int, not
 
 
 def _tell_held(finding: Finding, width: int) -> list[str]:
-    return [wrap_text(f"held   {finding.rule}: {finding.figure}; limit {finding.limit}", width, indent="  ")]
+    told = [wrap_text(f"held   {finding.rule}: {finding.figure}; limit {finding.limit}", width, indent="  ")]
+    return [*told, wrap_text(f"better: {finding.remedy}", width, indent="      ")] if finding.remedy else told

@@ -9,7 +9,7 @@ from itertools import pairwise
 import numpy as np
 
 from wallplan.findings import Finding
-from wallplan.lengths import TICKS_PER_INCH
+from wallplan.lengths import TICKS_PER_INCH, print_length
 from wallplan.plan.job import Outline
 from wallplan.rules.as_laid import HEAD, ROUNDING, STEP, AsLaid, Ints
 from wallplan.rules.outline import Riser, find_risers
@@ -147,15 +147,15 @@ def _tell(wall: AsLaid, outline: Outline) -> tuple[str, str]:
     for riser, course, away in _measure_risers(wall, outline):
         if away < wall.masonry.least_lap - ROUNDING - wall.masonry.joint // 2:
             told.append(f"a head joint of course {wall.number(course)} stands {size(wall, away)} from the riser at "
-                        f"{size(wall, riser.at)}")
-            remedies.append(f"move the step at {size(wall, riser.at)} by half a unit, so that a unit bridges it")
+                        f"{_distance(wall, riser.at)}")
+            remedies.append(f"move the step at {_distance(wall, riser.at)} by half a unit, so that a unit bridges it")
     tops = [riser for riser in find_risers(outline) if not riser.foot]
     if tops:
         told.append(f"{len(tops)} {'step' if len(tops) == 1 else 'steps'} of the top")
     raked = int(wall.raked.sum())
     if raked:
         told.append(f"{raked} raked cuts, {_count_pairs(wall)} in left and right pairs")
-    return "; ".join(told) or "level", "; ".join(remedies)
+    return "; ".join(told) or "level", "; ".join(filter(None, remedies))
 
 
 def _tell_ripped(wall: AsLaid, left: int, right: int, level: int) -> tuple[str, str] | None:
@@ -169,12 +169,17 @@ def _tell_ripped(wall: AsLaid, left: int, right: int, level: int) -> tuple[str, 
     high = int((wall.top - wall.bottom)[lower[0]])
     course = wall.layout.courses[int(wall.course[lower[0]])]
     if high == unit.half_high:
-        return f"half-high units stand on the footing from {size(wall, left)}", ""
+        return f"half-high units stand on the footing from {_distance(wall, left)}", ""
     off = level - course.bottom
-    place = f"from {size(wall, left)} to {size(wall, right)}"
+    place = f"from {_distance(wall, left)} to {_distance(wall, right)}"
     return (f"the footing {place} is {size(wall, off)} off the coursing: {len(lower)} "
             f"pieces of course {course.number} are ripped to {size(wall, high)}{f', {notched} notched' if notched else ''}",
-            f"break {size(wall, off)} of the concrete away from {size(wall, left)}, or rip")
+            f"break {size(wall, off)} of the concrete away from {_distance(wall, left)}, or rip")
+
+
+def _distance(wall: AsLaid, ticks: int) -> str:
+    """A distance from the wall's left end."""
+    return print_length(ticks, wall.job.measure) + (" mm" if wall.job.measure == "metric" else "")
 
 
 def _count_pairs(wall: AsLaid) -> int:
