@@ -161,3 +161,18 @@ def test_over_the_eaves_a_gable_goes_on_to_both_ends() -> None:
     for wall in (0, 2):
         first = pieces_of(layout, 13, wall)[0]
         assert first.left == inches("3/4") and first.hand == "left"
+
+
+def test_half_steps_and_stepped_tops_go_round_a_building() -> None:
+    """The footing climbs 4 in. along one wall, which half-high units meet on three sides; the tops come down 16 in."""
+    text = SHED.replace('gable = [{pitch = "6/12"}]', "")
+    text = text.replace("""step = [{at = "8'", up = "8"}, {at = "16'", up = "8"}]""",
+                        """step = [{at = "10'", up = "4"}]\ntop_step = [{at = "12'", down = "16"}]""")
+    text = text.replace("""step = [{at = "8'", down = "8"}, {at = "16'", down = "8"}]""",
+                        """step = [{at = "14'", down = "4"}]\ntop_step = [{at = "12'", up = "16"}]""")
+    north, west = text.index('name = "North"'), text.index('name = "West"')
+    text = text[:north] + text[north:].replace("""height = "8'\"""", """height = "6' 8\"""")
+    assert north < west
+    layout = lay_text(text)
+    assert broken(check(layout)) == []
+    assert {piece.height for piece in pieces_of(layout, 1, 2)} == {inches("3 5/8")}
