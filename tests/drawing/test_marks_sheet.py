@@ -80,3 +80,14 @@ def test_large_figures_give_way_where_two_rows_of_them_are_taller_than_the_sheet
             + opening.format("8' 0 7/8", "4' 6 1/16", "8 1/8", "1' 2 1/16"))
     for page in number_sheets(plan_marks_sheets(lay(read_plan(plan, "landing.toml")), None)):
         assert faults_of(page) == []
+
+
+def test_openings_of_one_name_and_many_numbers_are_told_apart_on_the_strip() -> None:
+    windows = "".join(f'[[wall.opening]]\nname = "Window {number}"\nfrom_left = "{number * 6 - 3}\'"\nwidth = "2\' 8"\n'
+                      'sill = "3\' 4"\nheight = "4\'"\n' for number in range(1, 9))
+    plan = ('title = "Arcade"\nmeasure = "feet"\nsizes = "nominal"\n[masonry]\nunit = "block-8"\n[[wall]]\nname = "Arcade"\n'
+            f'length = "52\'"\nheight = "9\' 4"\n{windows}')
+    pages = number_sheets(plan_marks_sheets(lay(read_plan(plan, "arcade.toml")), None))
+    texts = [text.text for page in pages for text in texts_of(page)]
+    assert all(f"W {number}" in texts or f"Window {number}" in texts for number in range(1, 9))
+    assert [faults_of(page) for page in pages] == [[]] * len(pages)

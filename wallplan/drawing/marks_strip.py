@@ -139,8 +139,8 @@ def _draw_openings(board: Board, strip: Strip, x: float, band: Box) -> None:
         heavy += [Segment(strip.across(x, side), band.top, strip.across(x, side), band.bottom) for side in seen]
         start, end = (strip.across(x, min(max(side, strip.left), strip.right)) for side in (left, right))
         for height in (FIGURES, SMALLEST):
-            words = shorten(clean(name), height, end - start - 2.4)
-            if words == clean(name) or (height == SMALLEST and len(words) > 3):
+            words = _fit_name(clean(name), height, end - start - 2.4)
+            if words == clean(name) or (height == SMALLEST and words):
                 board.letter_if_free(Text((start + end) / 2, middle - (FIGURES - height) / 2, words, height, "middle"), 0.2)
                 break
     for left, right in strip.marks.control_joints:
@@ -149,3 +149,14 @@ def _draw_openings(board: Board, strip: Strip, x: float, band: Box) -> None:
             board.letter_if_free(Text(strip.across(x, right) + 1.2, middle, "CJ", FIGURES), 0.2)
     board.stroke(heavy, HEAVY_LINE)
     board.stroke(thin, UNIT_LINE)
+
+
+def _fit_name(name: str, height: float, room: float) -> str:
+    """A name, or so much of it as fits ``room`` mm: its last word after the first letters of the others, which tells
+    Window 1 from Window 2; else its beginning; "" where not four letters fit."""
+    *others, last = name.split() or [name]
+    short = " ".join([*(word[0] for word in others), last])
+    if measure(name, height) <= room or not others or measure(short, height) > room:
+        found = shorten(name, height, room)
+        return found if found == name or len(found) > 3 else ""
+    return short
