@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 
 from tests.jobs import inches, pump_house
+from tests.layout.test_walls_that_abut import tee
 from tests.rules.breaking import change_piece
 from wallplan.layout.as_json import layout_as_json
 from wallplan.layout.build import lay
@@ -56,3 +57,12 @@ def test_broken_rules_stand_with_their_wall() -> None:
 
 def test_inches_and_millimetres_agree() -> None:
     assert inches(16) == 960 * 406.4
+
+
+def test_a_wall_that_abuts_another_says_where() -> None:
+    layout = tee("straps")
+    main, stem = json.loads(json.dumps(layout_as_json(layout, ())))["walls"]
+    assert (main["abuts"], stem["left"]) == ([], "abuts")
+    # 72 in. = 1828.8 mm, 32 in. = 812.8 mm.
+    assert stem["abuts"] == [{"end": "left", "meets": "Landing", "at": 1828.8, "face": "inside", "tie": "straps",
+                              "strap_spacing": 812.8}]

@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from wallplan.findings import Finding
 from wallplan.layout.model import Course, Layout, Piece, WallLayout
 from wallplan.lengths import to_mm
-from wallplan.plan.job import Job, Opening, Outline
+from wallplan.plan.job import Abutment, Job, Opening, Outline
 
 VERSION = 1
 
@@ -32,6 +32,7 @@ def _wall(layout: WallLayout, job: Job, broken: list[Finding]) -> dict[str, obje
         "name": wall.name,
         "left": wall.left_end,
         "right": wall.right_end,
+        "abuts": [_abutment(one) for one in wall.abuts],
         "length": to_mm(wall.length),
         "height": to_mm(wall.height),
         "thickness": to_mm(masonry.unit.thickness),
@@ -62,6 +63,13 @@ def _outline(outline: Outline | None) -> dict[str, object]:
         return {}
     return {name: [[to_mm(at), to_mm(level)] for at, level in line]
             for name, line in (("footing", outline.footing), ("top", outline.top))}
+
+
+def _abutment(one: Abutment) -> dict[str, object]:
+    return {
+        "end": one.end, "meets": one.meets, "at": to_mm(one.at), "face": "inside" if one.inside else "outside",
+        "tie": one.tie, "strap_spacing": None if one.strap_spacing is None else to_mm(one.strap_spacing),
+    }
 
 
 def _opening(opening: Opening) -> dict[str, object]:
