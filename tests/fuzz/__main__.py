@@ -19,7 +19,7 @@ from pathlib import Path
 
 from tests.fuzz.batch import Tally, spoil_many, walk_many
 
-BATCH = 100
+BATCH = 25
 
 
 def main() -> None:
@@ -39,6 +39,7 @@ def main() -> None:
             seeds = [words.seed * 1_000_003 + index for index in range(-(-count // BATCH))]
             for found in pool.map(many, seeds, [min(BATCH, count)] * len(seeds), [until] * len(seeds)):
                 tally = tally.with_others(found)
+                print(tally.tell().replace("\n", "; "), flush=True)
     print(tally.tell())
     for index, (text, fault) in enumerate(tally.faults):
         words.keep.mkdir(exist_ok=True)

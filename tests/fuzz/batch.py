@@ -55,7 +55,8 @@ def walk_many(seed: int, count: int, until: float) -> Tally:
             walked = walk_plan(text, draw=tally.laid % DRAWN_EVERY == 0, advise=tally.laid % ADVISED_EVERY == 1)
             tally = tally.with_others(_count_plan(walked, text.encode()))
 
-    one()
+    if time.monotonic() < until:
+        one()
     return tally
 
 
@@ -76,7 +77,8 @@ def spoil_many(seed: int, count: int, until: float) -> Tally:
                 path.write_bytes(data)
                 tally = tally.with_others(_count_bad(refuse_file(path), data))
 
-        one()
+        if time.monotonic() < until:
+            one()
     return tally
 
 
