@@ -258,11 +258,18 @@ OUT = "outside"
      "anew, or \"end\" where a wall stands free"),
     (("A, 20', , outside", "B, 10', outside, | height = \"8'\"\n[[wall.opening]]\nfrom_left = \"8\"\nwidth = \"4'\"\n"
       "height = \"4'\"\n"), 'wall "B", opening 1',
-     "from_left: a jamb stands 7 5/8\" from the corner; the other wall takes 8\" of it, so stay 11 5/8\" away at least"),
+     "from_left: a jamb stands 7 5/8\" from the left corner; the other wall takes 8\" of it, so stay 11 5/8\" away at least"),
 ])
 def test_what_cannot_be_laid_at_a_corner_is_told(walls: tuple[str, ...], where: str, told: str) -> None:
     found = mistakes_in(cornered(*walls))
     assert [(place, message) for _, place, message in found] == [(where, told)]
+
+
+def test_jambs_as_near_to_either_corner_are_told_apart() -> None:
+    found = mistakes_in(cornered(
+        "A, 20', , outside", "B, 10', outside, outside | height = \"8'\"\n[[wall.opening]]\nfrom_left = \"8\"\nwidth = \"8' 8\"\n"
+        "height = \"4'\"\n", "C, 20', outside, "))
+    assert [message.partition("; ")[0].rpartition(" from ")[2] for _, _, message in found] == ["the left corner", "the right corner"]
 
 
 def test_a_corner_that_is_not_square_is_told() -> None:

@@ -82,11 +82,11 @@ def _check_room(wall: ReadWall, masonry: Masonry, notebook: Notebook) -> None:
                       f"{notebook.show_least(sum(sides) + least)}")
         return
     for path, opening in wall.openings:
-        for side, clear in ((sides[0], opening.left), (sides[1], wall.length - opening.right)):
+        for hand, side, clear in (("left", sides[0], opening.left), ("right", sides[1], wall.length - opening.right)):
             if side and 0 < clear < side + least:
-                notebook.note((*path, "from_left"), f"a jamb stands {notebook.show(clear)} from the corner; the other wall "
-                              f"takes {notebook.show(side)} of it, so stay {notebook.show_least(side + least)} away at "
-                              "least")
+                notebook.note((*path, "from_left"), f"a jamb stands {notebook.show(clear)} from the {hand} corner; the "
+                              f"other wall takes {notebook.show(side)} of it, so stay "
+                              f"{notebook.show_least(side + least)} away at least")
 
 
 def _check_closing(walls: Sequence[ReadWall], notebook: Notebook) -> None:
