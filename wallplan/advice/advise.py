@@ -156,7 +156,9 @@ def _advise_walls(tasks: list[_Task], told: Callable[[int], None], processes: in
         return found
     from concurrent.futures import ProcessPoolExecutor  # only many walls want it
 
-    with ProcessPoolExecutor(min(processes, len(tasks))) as pool:
+    from wallplan.processes import end_with_the_first
+
+    with ProcessPoolExecutor(min(processes, len(tasks)), initializer=end_with_the_first) as pool:
         for one, tried in pool.map(_advise_wall, tasks):
             laid += tried
             found.append(one)
