@@ -10,6 +10,7 @@ import io
 import logging
 from collections.abc import Iterable, Iterator
 from itertools import groupby
+from operator import itemgetter
 from typing import Any
 
 import matplotlib
@@ -42,30 +43,53 @@ def draw_pdf(drawing: Drawing) -> bytes:
     with matplotlib.rc_context(_SETTINGS):
         metadata = {"Title": drawing.title, "Creator": "wallplan", "Producer": None, "CreationDate": None}
         file = _pdf.PdfFile(written, metadata=metadata)
+        glyphs = _Glyphs(file)
         for page in drawing.pages:
-            _draw_page(file, page)
+            _draw_page(file, glyphs, page)
         file.finalize()
         file.close()
     return written.getvalue()
 
 
-def _draw_page(file: Any, page: Page) -> None:
+def _draw_page(file: Any, glyphs: _Glyphs, page: Page) -> None:
     width, height = page.paper.width / 25.4, page.paper.height / 25.4
     file.newPage(width, height)
     renderer = _pdf.RendererPdf(file, 72, height, width)
-    pen = _Pen(renderer, page.paper.height)
+    pen = _Pen(renderer, glyphs, page.paper.height)
     for item in page.ink:
         pen.draw(item)
     renderer.finalize()
 
 
+class _Glyphs:
+    """Letters as glyphs of the font that a file embeds; each letter is looked up once."""
+
+    def __init__(self, file: Any) -> None:
+        self.file = file
+        self.font = _font_manager.get_font(_font_manager.findfont(FontProperties(family="DejaVu Sans")))
+        self.known: dict[str, tuple[Any, bytes]] = {}
+
+    def encode(self, text: str) -> Iterator[tuple[Any, bytes]]:
+        """The text in parts of one subset of the font each, none kerned or joined: letters stand as measured."""
+        glyphs = [self.known.get(letter) or self._look_up(letter) for letter in text]
+        for name, part in groupby(glyphs, key=itemgetter(0)):
+            yield name, b"".join(code for _, code in part)
+
+    def _look_up(self, letter: str) -> tuple[Any, bytes]:
+        file, font = self.file, self.font
+        subset, code = file._character_tracker.track_glyph(font, ord(letter), font.get_char_index(ord(letter)))
+        name = file.fontName(_font_manager.FontPath(font.fname, font.face_index), subset)
+        self.known[letter] = name, code.to_bytes(2, "big")
+        return self.known[letter]
+
+
 class _Pen:
     """Draws primitives on one page; y is turned round, mm become points."""
 
-    def __init__(self, renderer: Any, height: float) -> None:
+    def __init__(self, renderer: Any, glyphs: _Glyphs, height: float) -> None:
         self.renderer = renderer
+        self.glyphs = glyphs
         self.height = height
-        self.font = _font_manager.get_font(_font_manager.findfont(FontProperties(family="DejaVu Sans")))
         self.turn = Affine2D().scale(POINTS, -POINTS).translate(0, height * POINTS)
 
     def draw(self, item: Primitive) -> None:
@@ -105,20 +129,10 @@ class _Pen:
         self.renderer.check_gc(style, (0.0, 0.0, 0.0))
         self.renderer.file.output(_pdf.Op.gsave, *turn, x * POINTS, (self.height - y) * POINTS, _pdf.Op.concat_matrix,
                                   _pdf.Op.begin_text)
-        for name, codes in self._encode(text.text):
+        for name, codes in self.glyphs.encode(text.text):
             self.renderer.file.output(name, font_size(text.height) * POINTS, _pdf.Op.selectfont, [codes], _pdf.Op.showkern)
         self.renderer.file.output(_pdf.Op.end_text, _pdf.Op.grestore)
         style.restore()
-
-    def _encode(self, text: str) -> Iterator[tuple[Any, bytes]]:
-        """The text as glyphs of the embedded font, in parts of one subset each, none kerned or joined: letters stand where
-        they were measured."""
-        file, font = self.renderer.file, self.font
-        codes = map(ord, text)
-        glyphs = [file._character_tracker.track_glyph(font, code, font.get_char_index(code)) for code in codes]
-        for subset, part in groupby(glyphs, key=lambda glyph: glyph[0]):
-            name = file.fontName(_font_manager.FontPath(font.fname, font.face_index), subset)
-            yield name, b"".join(code.to_bytes(2, "big") for _, code in part)
 
 
 def _lines(segments: Iterable[Segment]) -> Path:
