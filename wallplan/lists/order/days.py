@@ -39,9 +39,12 @@ def find_output(job: Job) -> tuple[Fraction, Fraction]:
 @dataclass
 class _Stand:
     """Where a wall stands: the course that comes next (from 0), how many of its pieces are laid; and how it stood in the
-    morning, with the height from which the day's rise counts."""
+    morning, with the height from which the day's rise counts. ``counts`` are the pieces of each course, ``shapes``
+    what shapes they have."""
 
     wall: WallLayout
+    counts: tuple[int, ...]
+    shapes: tuple[frozenset[str], ...]
     next: int = 0
     begun: int = 0
     morning: tuple[int, int] = (0, 0)
@@ -51,7 +54,7 @@ class _Stand:
     @property
     def owed(self) -> int:
         """Pieces of the next course that are still to be laid."""
-        return len(pieces_in(self.wall.courses[self.next], self.wall)) - self.begun
+        return self.counts[self.next] - self.begun
 
     @property
     def done(self) -> bool:
@@ -83,7 +86,7 @@ def plan_days(layout: Layout, a_day: Fraction, batches_a_unit: Fraction) -> tupl
     Walls that meet rise together, the lowest one next; walls that stand apart follow one another. ``a_day`` is units
     that the crew lays in a day, at least one; ``batches_a_unit`` batches of mortar to a unit.
     """
-    groups = [[_Stand(layout.walls[index]) for index in group] for group in group_walls(layout)]
+    groups = [[_stand(layout.walls[index]) for index in group] for group in group_walls(layout)]
     rows: list[DayRow] = []
     day, whole = 0, max(1, int(a_day))
     while any(not stand.done for group in groups for stand in group) and day < MOST_DAYS:
@@ -95,6 +98,11 @@ def plan_days(layout: Layout, a_day: Fraction, batches_a_unit: Fraction) -> tupl
             room = _lay(group, room, whole, layout.job.order.day_height)
             rows += [_row(day, stand, batches_a_unit, layout.job) for stand in group if stand.units]
     return _finish(layout, rows)
+
+
+def _stand(wall: WallLayout) -> _Stand:
+    return _Stand(wall, tuple(len(pieces_in(course, wall)) for course in wall.courses),
+                  tuple(frozenset(piece.shape for piece in course.pieces) for course in wall.courses))
 
 
 def _lay(group: Sequence[_Stand], room: int, whole: int, day_height: int) -> int:
@@ -124,11 +132,13 @@ def group_walls(layout: Layout) -> tuple[tuple[int, ...], ...]:
 
 def _row(day: int, stand: _Stand, batches: Fraction, job: Job) -> DayRow:
     wall, first = stand.wall, stand.morning[0]
-    courses = wall.courses[first:stand.next + (1 if stand.begun else 0)]
+    laid = slice(first, stand.next + (1 if stand.begun else 0))
+    courses = wall.courses[laid]
     bottom = wall.courses[first - 1].top if first else 0
     height = wall.courses[stand.next - 1].top if stand.next > first else bottom
     return DayRow(day, wall.wall.name, 0, (courses[0].number, courses[-1].number), stand.units,
-                  settle(stand.units * batches, 1), bottom, height, None, find_dues(wall, courses, courses[-1].top, job))
+                  settle(stand.units * batches, 1), bottom, height, None,
+                  find_dues(wall, tuple(zip(courses, stand.shapes[laid], strict=True)), job))
 
 
 def _finish(layout: Layout, rows: Sequence[DayRow]) -> tuple[DayRow, ...]:

@@ -18,24 +18,29 @@ ZONE_BEYOND_HEIGHT = 4 * TICKS_PER_FOOT
 """Limited access zone: as wide as the wall is high and 4 ft more, on the unscaffolded side: OSHA 29 CFR 1926.706(a)."""
 
 
-def find_dues(wall: WallLayout, courses: Sequence[Course], height: int, job: Job) -> tuple[Due, ...]:
-    """What is due with these courses, which reach ``height`` ticks; () for nothing, or for no courses."""
-    return tuple(_find(wall, courses, height, job))
+LINTELS = frozenset({"lintel", "precast"})
+"""Shapes that are set over an opening: units, or one piece."""
 
 
-def _find(wall: WallLayout, courses: Sequence[Course], height: int, job: Job) -> Iterator[Due]:
-    leads = [course.number for course in courses if (course.number - 1) % job.masonry.leads == 0]
+def find_dues(wall: WallLayout, courses: Sequence[tuple[Course, frozenset[str]]], job: Job) -> tuple[Due, ...]:
+    """What is due with these courses, each with the shapes that its pieces have; () for nothing, or for no courses."""
+    return tuple(_find(wall, courses, job)) if courses else ()
+
+
+def _find(wall: WallLayout, courses: Sequence[tuple[Course, frozenset[str]]], job: Job) -> Iterator[Due]:
+    leads = [course.number for course, _ in courses if (course.number - 1) % job.masonry.leads == 0]
     if leads:
         yield Due("leads", _numbers(leads), f"leads first from {print_courses(leads)}")
-    carried = [course.number for course in courses if _carries(wall, course)]
+    carried = [course.number for course, shapes in courses if shapes & LINTELS or _carries_steel(wall, course)]
     if carried:
         yield Due("lintels", _numbers(carried), f"lintels: {print_courses(carried)}")
-    beams = [course.number for course in courses if any(piece.shape == "bond beam" for piece in course.pieces)]
+    beams = [course.number for course, shapes in courses if "bond beam" in shapes]
     if beams:
         yield Due("bond beam", _numbers(beams), f"bond beam: {print_courses(beams)}")
-    channels = [course.number for course in courses if any(piece.shape in CHANNELS for piece in course.pieces)]
+    channels = [course.number for course, shapes in courses if shapes.intersection(CHANNELS)]
     if channels:
         yield Due("steel", _numbers(channels), "steel as the designer says")
+    height = courses[-1][0].top
     if height > job.order.scaffold:
         platform = (height - 1) // job.order.scaffold * job.order.scaffold
         yield Due("scaffold", print_length(platform, job.measure), f"scaffold: platform at {_print(platform, job)}")
@@ -43,10 +48,8 @@ def _find(wall: WallLayout, courses: Sequence[Course], height: int, job: Job) ->
         yield Due("brace", "yes", "brace")
 
 
-def _carries(wall: WallLayout, course: Course) -> bool:
-    """Whether lintels are set with a course: units or precast ones in it, or steel on the course under it."""
-    if any(piece.shape in ("lintel", "precast") for piece in course.pieces):
-        return True
+def _carries_steel(wall: WallLayout, course: Course) -> bool:
+    """Whether a steel lintel is set with a course, on the course under it."""
     return any(_rests(opening, course) for opening in wall.wall.openings if opening.lintel == "steel")
 
 
