@@ -38,15 +38,20 @@ def main() -> None:
         for many, count in ((walk_many, words.plans), (spoil_many, words.bad)):
             seeds = [words.seed * 1_000_003 + index for index in range(-(-count // BATCH))]
             for found in pool.map(many, seeds, [min(BATCH, count)] * len(seeds), [until] * len(seeds)):
+                _keep(found, len(tally.faults), words.keep)
                 tally = tally.with_others(found)
                 print(tally.tell().replace("\n", "; "), flush=True)
     print(tally.tell())
-    for index, (text, fault) in enumerate(tally.faults):
-        words.keep.mkdir(exist_ok=True)
-        (words.keep / f"{index}.toml").write_bytes(text)
-        print(f"\n{words.keep / f'{index}.toml'}: {fault}")
     print(Counter(fault.splitlines()[-1][:100] for _, fault in tally.faults))
     sys.exit(bool(tally.faults))
+
+
+def _keep(found: Tally, before: int, folder: Path) -> None:
+    """Write down the files of faults at once: a long run may be stopped."""
+    for index, (text, fault) in enumerate(found.faults, start=before):
+        folder.mkdir(exist_ok=True)
+        (folder / f"{index}.toml").write_bytes(text)
+        print(f"\n{folder / f'{index}.toml'}: {fault}")
 
 
 if __name__ == "__main__":
