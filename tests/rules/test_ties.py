@@ -73,4 +73,8 @@ def stepped() -> Layout:
 def test_corners_on_a_higher_footing_begin_with_their_own_first_course(stepped: Layout) -> None:
     assert broken(check(stepped)) == []
     (finding,) = (finding for finding in check(stepped) if finding.rule == "in plan")
-    assert "steps and gables are measured in elevation" in finding.figure
+    # Ring of 191 5/8 in. square, 7 5/8 in. thick, 96 in. high, less a course of 8 in. on the higher footing: the last 96 in. of
+    # the first wall, all of the second and the first 96 in. of the third, corners once.
+    thick, side = 7.625, 191.625
+    net = (4 * side * thick - 4 * thick**2) * 96 - ((96 + side + 96) * thick - 2 * thick**2) * 8
+    assert finding.figure.endswith(f"4 walls less openings {net / 1728:.3f}")

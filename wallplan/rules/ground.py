@@ -11,12 +11,12 @@ from wallplan.plan.job import Wall
 
 
 class Bounds(NamedTuple):
-    """An upright rectangle on the ground."""
+    """An upright rectangle on the ground; whole ticks but where a slope was cut level."""
 
-    left: int
-    bottom: int
-    right: int
-    top: int
+    left: float
+    bottom: float
+    right: float
+    top: float
 
 
 def reach_behind(wall: Wall, end: Literal["left", "right"], thick: int) -> int:
@@ -37,7 +37,7 @@ class Placed:
     dy: int
     thick: int
 
-    def bounds(self, left: int, right: int, near: int = 0, far: int | None = None) -> Bounds:
+    def bounds(self, left: float, right: float, near: int = 0, far: int | None = None) -> Bounds:
         """What lies from ``left`` to ``right`` along the wall and ``near`` to ``far`` behind its outside face."""
         deep = self.thick if far is None else far
         xs = [self.x + self.dx * along - self.dy * back for along, back in ((left, near), (right, deep))]
@@ -67,7 +67,7 @@ class Placed:
         wall = self.layout.wall
         return self.bounds(-reach_behind(wall, "left", self.thick), wall.length + reach_behind(wall, "right", self.thick))
 
-    def along(self, bounds: Bounds) -> int:
+    def along(self, bounds: Bounds) -> float:
         """How far from the wall's left end a rectangle begins."""
         return min((x - self.x) * self.dx + (y - self.y) * self.dy
                    for x in (bounds.left, bounds.right) for y in (bounds.bottom, bounds.top))

@@ -1,7 +1,7 @@
 """The building in plan: units of neighbouring walls never overlap, and units and joints fill the walls less openings.
 
-Every course is measured on the ground by shapely, all walls of a building together, in the level bands that its units
-leave; courses laid alike are measured once. Shares nothing with the code that lays.
+Every course is measured on the ground by shapely, all walls of a building together, in the level bands that its units,
+steps and slopes leave; courses laid alike are measured once. Shares nothing with the code that lays.
 """
 
 from __future__ import annotations
@@ -9,13 +9,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from wallplan.findings import Finding
-from wallplan.layout.model import Layout, Piece
-from wallplan.lengths import print_size
+from wallplan.layout.model import Layout
+from wallplan.lengths import TICKS_PER_MM, print_size
 from wallplan.rules.ground import Bounds, Placed, place_buildings
-from wallplan.rules.outline import list_voids
+from wallplan.rules.levels import Stood, cut_body, cut_openings, cut_units, list_levels, own_pieces, slopes_past
 from wallplan.rules.sources import IN_PLAN
 
 if TYPE_CHECKING:
@@ -24,14 +24,8 @@ if TYPE_CHECKING:
 CUBIC = {"feet": (24_384 * 12, "cu ft"), "metric": (960_000, "cu m")}
 """Ticks to the foot and to the metre, and how a volume is called."""
 
-
-class Unit(NamedTuple):
-    """A unit on the ground, its underside and top from the course's own bottom, and the wall that counts it."""
-
-    shape: BaseGeometry
-    bottom: int
-    top: int
-    placed: Placed
+SLACK = TICKS_PER_MM // 2
+"""So far a unit may reach over a slope: what rounding to ticks leaves along a shallow one."""
 
 
 @dataclass(frozen=True)
@@ -55,21 +49,18 @@ def _check_building(walls: tuple[Placed, ...], layout: Layout) -> Iterator[Findi
     broken, count = False, 0
     for number in range(1, max(len(placed.layout.courses) for placed in walls) + 1):
         here = tuple(placed for placed in walls if number <= len(placed.layout.courses))
-        likeness = tuple(_likeness(placed, number) for placed in here)
+        base = min(placed.layout.courses[number - 1].bottom for placed in here)
+        likeness = tuple(_likeness(placed, number, base) for placed in here)
         if likeness not in known:
             known[likeness] = _measure(here, number, layout)
         found = known[likeness]
         units, joints, net = units + found.units, joints + found.joints, net + found.net
-        count += sum(len(_own(placed, number)) for placed in here)
+        count += sum(len(own_pieces(placed, number)) for placed in here)
         for placed, at, figure, remedy in found.wrongs:
             broken = True
             yield Finding("in plan", False, placed.layout.wall.name, number, at, figure, "each place taken once", IN_PLAN,
                           remedy)
-    if not broken and any(placed.layout.wall.outline for placed in walls):
-        yield Finding("in plan", True, walls[0].layout.wall.name, None, None,
-                      f"{count} units, none of one wall where another's stands; steps and gables are measured in elevation",
-                      "each place taken once", IN_PLAN, "")
-    elif not broken:
+    if not broken:
         yield _tell_held(walls, layout, count, (units, joints, net))
 
 
@@ -84,69 +75,72 @@ def _tell_held(walls: tuple[Placed, ...], layout: Layout, count: int, volumes: t
                    "" if held else "find what is laid twice")
 
 
-def _own(placed: Placed, number: int) -> tuple[Piece, ...]:
-    return tuple(piece for piece in placed.layout.courses[number - 1].pieces if piece.shape != "return")
-
-
-def _holes_in(placed: Placed, number: int) -> tuple[tuple[int, int, int, int], ...]:
-    course, outline = placed.layout.courses[number - 1], placed.layout.wall.outline
-    voids = () if outline is None else list_voids(outline, course.bottom, course.top, placed.layout.bed)
-    return (*voids, *((one.left, one.right, max(one.bottom - course.bottom, 0), min(one.top, course.top) - course.bottom)
-                      for one in placed.layout.wall.openings if one.bottom < course.top and one.top > course.bottom))
-
-
-def _likeness(placed: Placed, number: int) -> object:
+def _likeness(placed: Placed, number: int, base: int) -> object:
     """Two courses in which this is equal for all walls are measured once."""
-    course = placed.layout.courses[number - 1]
-    return (course.top - course.bottom, _holes_in(placed, number), tuple(
-        (piece.left, piece.length, piece.bottom - course.bottom, piece.height, piece.shape == "corner L", piece.notch)
-        for piece in _own(placed, number)))
+    course, wall = placed.layout.courses[number - 1], placed.layout.wall
+    openings = tuple((one.left, one.right, max(one.bottom, course.bottom) - base, min(one.top, course.top) - base)
+                     for one in wall.openings if one.bottom < course.top and one.top > course.bottom)
+    return (course.bottom - base, course.top - base, openings, _outline_in(placed, number, base), tuple(
+        (piece.left, piece.length, piece.bottom - base, piece.height, piece.shape == "corner L", piece.notch)
+        for piece in own_pieces(placed, number)))
+
+
+def _outline_in(placed: Placed, number: int, base: int) -> object:
+    """What of a wall's outline matters in a course; under a slope no two courses are alike."""
+    course, outline = placed.layout.courses[number - 1], placed.layout.wall.outline
+    if outline is None or slopes_past(placed, course.bottom, course.top):
+        return None if outline is None else number
+    return tuple((at, min(max(level, course.bottom), course.top) - base) for line in (outline.footing, outline.top)
+                 for at, level in line)
 
 
 def _measure(walls: tuple[Placed, ...], number: int, layout: Layout) -> Measured:
-    import shapely
-
-    units = [unit for placed in walls for unit in _stand(placed, number, layout)]
-    bodies = shapely.union_all([shapely.box(*placed.body) for placed in walls])
-    openings = [(shapely.box(*placed.bounds(left, right)), bottom, top)
-                for placed in walls for left, right, bottom, top in _holes_in(placed, number)]
-    high = max(placed.layout.courses[number - 1].top - placed.layout.courses[number - 1].bottom for placed in walls)
-    levels = sorted({0, high, *(at for unit in units for at in (unit.bottom, unit.top)),
-                     *(at for _, *ends in openings for at in ends)})
+    """All walls of a building in one course, level band by level band."""
+    bottom, top = (pick(edge) for pick, edge in (
+        (min, [placed.layout.courses[number - 1].bottom for placed in walls]),
+        (max, [placed.layout.courses[number - 1].top for placed in walls])))
+    levels = {level for placed in walls for level in list_levels(placed, number) if bottom <= level <= top}
     wrongs, volumes = dict[tuple[Placed, int, str, str], None](), [0.0, 0.0, 0.0]
-    for low, top in pairwise(levels):
-        band = [unit for unit in units if unit.bottom <= low and unit.top >= top]
-        open_here = [shape for shape, bottom, head in openings if bottom <= low and head >= top]
-        net = shapely.difference(bodies, shapely.union_all(open_here))
-        laid = shapely.union_all([unit.shape for unit in band])
-        void = shapely.difference(net, laid)
-        for index, volume in enumerate((sum(unit.shape.area for unit in band), void.area, net.area)):
-            volumes[index] += volume * (top - low)
-        wrongs.update(dict.fromkeys(_overlaps(band, layout)))
-        if any(placed.layout.wall.outline for placed in walls):
-            continue
-        wrongs.update(dict.fromkeys(_leaving(band, net, layout)))
-        if band and top - low > _widest(layout):
-            wrongs.update(dict.fromkeys(_gaping(walls, void, layout)))
+    for low, high in pairwise(sorted(levels)):
+        areas, found = _measure_band(walls, number, (low, high), layout)
+        for index, area in enumerate(areas):
+            volumes[index] += area * (high - low)
+        wrongs.update(dict.fromkeys(found))
     return Measured(tuple(wrongs), *volumes)
 
 
-def _stand(placed: Placed, number: int, layout: Layout) -> Iterator[Unit]:
+def _measure_band(walls: tuple[Placed, ...], number: int, band: tuple[int, int],
+                  layout: Layout) -> tuple[tuple[float, float, float], list[tuple[Placed, int, str, str]]]:
+    """Areas of units, joints and walls half way up a band of one course, and what is wrong there."""
     import shapely
 
-    course = placed.layout.courses[number - 1]
-    masonry = layout.job.masonry
-    for piece in _own(placed, number):
-        parts = placed.parts_of(piece, masonry.unit.ell_return, masonry.joint)
-        shape = shapely.union_all([shapely.box(*part) for part in parts])
-        low, high = piece.bottom - course.bottom, piece.top - course.bottom
-        if piece.rake is not None:
-            high = max(other.top for other in _own(placed, number)) - course.bottom  # in plan it is seen from below
-        if piece.notch is not None:
-            gone = placed.bounds(piece.left + piece.notch.left, piece.left + piece.notch.right)
-            yield Unit(shapely.difference(shape, shapely.box(*gone)), low, low + piece.notch.height, placed)
-            low += piece.notch.height
-        yield Unit(shape, low, high, placed)
+    middle, masonry, outlined = sum(band) / 2, layout.job.masonry, any(placed.layout.wall.outline for placed in walls)
+    units = [unit for placed in walls for unit in cut_units(placed, number, middle, masonry)]
+    openings = shapely.union_all([shape for placed in walls for shape in cut_openings(placed, middle)])
+    laid = shapely.union_all([unit.shape for unit in units])
+    net = limits = shapely.difference(shapely.union_all([body for placed in walls for body in cut_body(placed, middle)]),
+                                      openings)
+    if outlined:
+        # How far a level top may be off its courses is the steps' to judge, and that a slope is met, the cover's.
+        over = masonry.unit.bed_joint // 2
+        raised = shapely.union_all([body for placed in walls for body in cut_body(placed, middle, over)])
+        limits = shapely.buffer(shapely.difference(raised, openings), SLACK, join_style="mitre")
+        net = shapely.union(net, shapely.intersection(limits, laid))
+    void = shapely.difference(net, laid)
+    wrongs = [*_overlaps(units, layout), *_leaving(units, limits, layout)]
+    if units and band[1] - band[0] > _widest(layout):
+        soft = [part for placed in walls if slopes_past(placed, *band) for part in _beside_slope(placed, band, layout)]
+        wrongs += _gaping(walls, shapely.difference(void, shapely.union_all(soft)) if soft else void, layout)
+    return (sum(unit.shape.area for unit in units), void.area, net.area), wrongs
+
+
+def _beside_slope(placed: Placed, band: tuple[int, int], layout: Layout) -> list[BaseGeometry]:
+    """Where a band lies beside a slope: what is too narrow there for the least piece is made up in mortar."""
+    import shapely
+
+    foot, head = (shapely.union_all(cut_body(placed, level)) for level in (band[0] + 1, band[1] - 1))
+    reach = layout.job.masonry.least_piece + _widest(layout)
+    return [shapely.buffer(shapely.symmetric_difference(foot, head), reach, join_style="mitre")]
 
 
 def _widest(layout: Layout) -> int:
@@ -155,7 +149,7 @@ def _widest(layout: Layout) -> int:
     return 2 * max(masonry.widest_joint, masonry.joint, masonry.unit.bed_joint)
 
 
-def _overlaps(band: list[Unit], layout: Layout) -> Iterator[tuple[Placed, int, str, str]]:
+def _overlaps(band: list[Stood], layout: Layout) -> Iterator[tuple[Placed, int, str, str]]:
     import numpy as np
     import shapely
 
@@ -165,7 +159,7 @@ def _overlaps(band: list[Unit], layout: Layout) -> Iterator[tuple[Placed, int, s
     shared = shapely.intersection(shapes[one[pairs]], shapes[other[pairs]])
     for first, second, part in zip(one[pairs].tolist(), other[pairs].tolist(), shared.tolist(), strict=True):
         walls = band[first].placed, band[second].placed
-        if part.area > 0 and (walls[0] is not walls[1] or not walls[0].layout.wall.outline):
+        if part.area > 0:
             yield _tell_overlap(*walls, part, layout)
 
 
@@ -177,7 +171,7 @@ def _tell_overlap(one: Placed, other: Placed, shared: BaseGeometry, layout: Layo
             "let one run through and stop the other")
 
 
-def _leaving(band: list[Unit], net: BaseGeometry, layout: Layout) -> Iterator[tuple[Placed, int, str, str]]:
+def _leaving(band: list[Stood], net: BaseGeometry, layout: Layout) -> Iterator[tuple[Placed, int, str, str]]:
     import shapely
 
     shapely.prepare(net)
@@ -201,4 +195,4 @@ def _gaping(walls: tuple[Placed, ...], void: BaseGeometry, layout: Layout) -> It
 
 
 def _begin(placed: Placed, shape: BaseGeometry) -> int:
-    return placed.along(Bounds(*(round(at) for at in shape.bounds)))
+    return round(placed.along(Bounds(*(round(at) for at in shape.bounds))))

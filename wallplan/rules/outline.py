@@ -42,11 +42,11 @@ def trace(outline: Outline, start: int, end: int, over: int = 0) -> Polygon:
     return Polygon([*foot, *reversed(top)]).buffer(0)
 
 
-def cut_level(outline: Outline, start: int, end: int, height: float) -> tuple[Interval, ...]:
-    """Where the wall is at a height: stretches from left to right, () over its top."""
+def cut_level(outline: Outline, start: int, end: int, height: float, over: int = 0) -> tuple[Interval, ...]:
+    """Where the wall is at a height: stretches from left to right, () over its top; ``over`` as for ``trace``."""
     from shapely.geometry import LineString
 
-    shape = trace(outline, start, end)
+    shape = trace(outline, start, end, over)
     across = shape.intersection(LineString([(start - 1, height), (end + 1, height)]))
     parts = getattr(across, "geoms", [across])
     found = sorted((part.bounds[0], part.bounds[2]) for part in parts if not part.is_empty and part.length > 0)
@@ -77,21 +77,3 @@ def find_ridges(outline: Outline) -> tuple[tuple[int, int], ...]:
         if any(x != at and y < level for x, y in beside) and all(y <= level for _, y in beside):
             found.append((at, level))
     return tuple(found)
-
-
-def list_voids(outline: Outline, bottom: int, top: int, bed: int) -> tuple[tuple[int, int, int, int], ...]:
-    """Where a course from ``bottom`` to ``top`` has no wall: left, right, low and high from its own bottom.
-
-    A slope is taken to cut the course off where it passes the underside of its units, ``bed`` over the bottom; a level top
-    less than half a bed under the course's is met.
-    """
-    voids = [(left, right, 0, min(level, top) - bottom)
-             for (left, level), (right, _) in pairwise(outline.footing) if left < right and level > bottom]
-    for (left, begin), (right, end) in pairwise(outline.top):
-        if begin == end and left < right and top - begin > bed // 2:
-            voids.append((left, right, max(begin - bottom, 0), top - bottom))
-        elif begin != end and left < right and min(begin, end) < bottom + bed:
-            over = left + round((bottom + bed - begin) * (right - left) / (end - begin))
-            over = min(max(over, left), right)
-            voids.append((left, over, 0, top - bottom) if begin < end else (over, right, 0, top - bottom))
-    return tuple(void for void in voids if void[0] < void[1] and void[2] < void[3])
