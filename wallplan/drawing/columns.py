@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 from wallplan.drawing.board import Board
@@ -16,7 +15,13 @@ PITCH = 5.2
 """From row to row, mm ..."""
 
 LARGE_PITCH = 6.2
-"""... and where the words are as high as the figures."""
+"""... where the words are as high as the figures ..."""
+
+CLOSE_PITCH = 4.6
+"""... and where that spares a sheet."""
+
+BETWEEN = 5.0
+"""Between a column's widest row and the next column, mm."""
 
 
 @dataclass(frozen=True)
@@ -30,36 +35,38 @@ class Row:
 
 @dataclass(frozen=True)
 class Table:
-    """Rows, how wide their figures and whole rows are, and how high their words, mm."""
+    """Rows, how high their words are, and how far it is from row to row, mm."""
 
     rows: tuple[Row, ...]
-    figures: float
-    width: float
     words: float = SMALLEST
+    pitch: float = PITCH
 
-    @property
-    def pitch(self) -> float:
-        """From row to row, mm."""
-        return LARGE_PITCH if self.words > SMALLEST else PITCH
+    def measure_figures(self, first: int, last: int) -> float:
+        """From the left of a column of the rows ``first`` to before ``last`` to its words, mm."""
+        return max((measure(row.figure, FIGURES) for row in self.rows[first:last] if not row.heading), default=0.0) + 2.2
 
-
-def set_table(rows: Sequence[Row], words: float = SMALLEST) -> Table:
-    """A table as wide as its widest row asks for, its words ``words`` mm high."""
-    figures = max((measure(row.figure, FIGURES) for row in rows if not row.heading), default=0.0) + 2.2
-    told = max((figures + measure(row.words, words) for row in rows if not row.heading), default=0.0)
-    headings = max((measure(row.figure, FIGURES) for row in rows if row.heading), default=0.0)
-    return Table(tuple(rows), figures, max(told, headings) + 5.0, words)
+    def measure_rows(self, first: int, last: int) -> float:
+        """Width of such a column and of what parts it from the next, mm."""
+        figures = self.measure_figures(first, last)
+        return max((figures + measure(row.words, self.words) if row.words else measure(row.figure, FIGURES)
+                    for row in self.rows[first:last]), default=0.0) + BETWEEN
 
 
 def fill_columns(table: Table, start: int, width: float, height: float) -> tuple[tuple[int, int], ...]:
-    """Which rows from ``start`` on stand in each column of a room: (first, after the last); () where not one fits."""
-    columns, most = max(1, int((width + 5.0 - INSET) / table.width)), int(height / table.pitch)
+    """Which rows from ``start`` on stand in each column of a room: (first, after the last); () where not one fits.
+
+    Each column is as wide as its own rows ask for; one that is wider than the room stands alone.
+    """
+    most, spare = int(height / table.pitch), width - INSET + BETWEEN
     found: list[tuple[int, int]] = []
     first = start
-    while most >= 2 and first < len(table.rows) and len(found) < columns:
+    while most >= 2 and first < len(table.rows):
         last = min(len(table.rows), first + most)
         if last < len(table.rows) and table.rows[last - 1].heading and last - first > 1:
             last -= 1
+        spare -= table.measure_rows(first, last)
+        if spare < 0 and found:
+            break
         found.append((first, last))
         first = last
     return tuple(found)
@@ -67,10 +74,12 @@ def fill_columns(table: Table, start: int, width: float, height: float) -> tuple
 
 def draw_columns(board: Board, table: Table, columns: tuple[tuple[int, int], ...], room: Box) -> None:
     """Letter the columns from the room's upper left corner."""
-    for place, (first, last) in enumerate(columns):
-        x = room.left + INSET + place * table.width
+    x = room.left + INSET
+    for first, last in columns:
+        words = x + table.measure_figures(first, last)
         for number, row in enumerate(table.rows[first:last]):
             y = room.top + number * table.pitch + FIGURES + 0.8
             board.letter(Text(x, y, row.figure, FIGURES))
             if row.words:
-                board.letter(Text(x + table.figures, y, row.words, table.words))
+                board.letter(Text(words, y, row.words, table.words))
+        x += table.measure_rows(first, last)

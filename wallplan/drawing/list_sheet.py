@@ -6,7 +6,7 @@ from dataclasses import replace
 from functools import partial
 
 from wallplan.drawing.cautions import USUAL
-from wallplan.drawing.columns import INSET, Row, Table, draw_columns, fill_columns, set_table
+from wallplan.drawing.columns import INSET, LARGE_PITCH, Row, Table, draw_columns, fill_columns
 from wallplan.drawing.drafts import Draft
 from wallplan.drawing.lettering import FIGURES, clean, measure, shorten
 from wallplan.drawing.paper import Paper, find_paper
@@ -72,7 +72,7 @@ def _set_table(layout: Layout, drafts: tuple[Draft, ...], first: int, width: flo
     rows = [Row("SHEETS", heading=True), *_list_sheets(drafts, first), Row("WALLS", heading=True),
             *(_tell_wall(wall, layout.job.measure) for wall in layout.walls)]
     widest = width - 2 * INSET - 6.0 - max(measure(row.figure, FIGURES) for row in rows)
-    return set_table([replace(row, words=shorten(row.words, FIGURES, widest)) for row in rows], FIGURES)
+    return Table(tuple(replace(row, words=shorten(row.words, FIGURES, widest)) for row in rows), FIGURES, LARGE_PITCH)
 
 
 def _list_sheets(drafts: tuple[Draft, ...], first: int) -> list[Row]:

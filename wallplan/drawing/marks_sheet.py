@@ -6,9 +6,9 @@ from dataclasses import dataclass
 from functools import partial
 
 from wallplan.drawing.cautions import SETTING_OUT
-from wallplan.drawing.columns import Row, Table, draw_columns, fill_columns, set_table
+from wallplan.drawing.columns import CLOSE_PITCH, Row, Table, draw_columns, fill_columns
 from wallplan.drawing.drafts import Draft
-from wallplan.drawing.lettering import DOTS, FIGURES, clean
+from wallplan.drawing.lettering import DOTS, FIGURES, LARGE_FIGURES, clean
 from wallplan.drawing.marks_strip import Strip, draw_strip, make_strips
 from wallplan.drawing.paper import Paper, find_paper
 from wallplan.drawing.primitives import Box, Page
@@ -27,7 +27,8 @@ _TOLD = (
     "Hook the tape once, at the wall's left end, and mark every distance from there.",
     "Each figure is where the next unit begins: the far side of a joint from the left end. Each is the nearest to the exact "
     "distance, none a sum of others.",
-    "(In brackets): no joint there in course 1 or 2, only higher up. Heavy lines: jambs.",
+    "(In brackets): no joint there in course 1 or 2, only higher up. Small numbers: only these courses have it. Heavy "
+    "lines: jambs.",
 )
 
 
@@ -50,9 +51,12 @@ def plan_marks_sheets(layout: Layout, paper: str | None) -> tuple[Draft, ...]:
 def _plan_wall(layout: Layout, wall: WallLayout, name: str, sheet: Paper) -> list[Draft]:
     marks = mark_wall(wall, layout.job.masonry.joint)
     heading = Heading(f"MARKS {clean(wall.wall.name)}", print_face(wall), _TOLD, SETTING_OUT, (wall,))
-    table = set_table(_list_rows(marks, layout.job.measure))
-    paper, strips, parts = min((_plan(layout, marks, table, heading, way) for way in (sheet, sheet.turned())),
-                               key=lambda plan: len(plan[2]))
+    rows = tuple(_list_rows(marks, layout.job.measure))
+    plans = ((table, *_plan(layout, marks, table, heading, (way, figures)))
+             for figures, table in ((LARGE_FIGURES, Table(rows)), (FIGURES, Table(rows)),
+                                    (FIGURES, Table(rows, pitch=CLOSE_PITCH)))
+             for way in (sheet, sheet.turned()))
+    table, paper, strips, parts = min(plans, key=lambda plan: len(plan[3]))
 
     def draw(part: _Part, sheet: Sheet) -> Page:
         board = frame_sheet(layout, paper, heading, strips[0].scale, sheet)
@@ -69,10 +73,11 @@ def _plan_wall(layout: Layout, wall: WallLayout, name: str, sheet: Paper) -> lis
 
 
 def _plan(layout: Layout, marks: WallMarks, table: Table, heading: Heading,
-          paper: Paper) -> tuple[Paper, tuple[Strip, ...], list[_Part]]:
-    """Strips and columns sheet by sheet on paper held one way."""
+          tried: tuple[Paper, float]) -> tuple[Paper, tuple[Strip, ...], list[_Part]]:
+    """Strips and columns sheet by sheet on paper held one way, figures on the strips at most so high, mm."""
+    paper, largest = tried
     width = paper.usable_width
-    strips = make_strips(marks, layout.job.measure, width, layout.job.masonry.module)
+    strips = make_strips(marks, layout.job.measure, width, layout.job.masonry.module, largest)
     room = find_room(layout, paper, heading, strips[0].scale)
     if max(strip.height for strip in strips) > room.height:
         strips = make_strips(marks, layout.job.measure, width, layout.job.masonry.module, FIGURES)

@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from wallplan.drawing.cautions import ORDER as CAUTIONS
 from wallplan.drawing.drafts import Draft
-from wallplan.drawing.flow import Block, draw_flow, flow
+from wallplan.drawing.flow import Block, count_sheets, draw_flow, flow
 from wallplan.drawing.lettering import FIGURES, SMALLEST, clean, measure, wrap
 from wallplan.drawing.order_rows import Columns, set_columns, set_head, set_rows, tell_cost
 from wallplan.drawing.outlines import UNIT_LINE
@@ -29,13 +29,24 @@ MOST_SHEETS = 40
 _INSET = 1.5
 
 
+_BETWEEN = 7.0
+_NARROWEST_ITEM = 40.0
+
+
 class _Plan(NamedTuple):
-    """How the order stands on paper held one way: its columns, blocks, and which of them stand on each sheet."""
+    """How the order stands on paper held one way: the table's columns, its blocks, which of them stand under each other, and
+    how many such stacks stand ``abreast`` on a sheet."""
 
     paper: Paper
     columns: Columns
     blocks: tuple[Block, ...]
-    sheets: tuple[tuple[int, int], ...]
+    stacks: tuple[tuple[int, int], ...]
+    abreast: int
+
+    @property
+    def sheets(self) -> int:
+        """How many sheets it takes; 0 where it has no room."""
+        return count_sheets(self.stacks, self.abreast)
 
 
 def plan_order_sheets(layout: Layout, order: Order, paper: str | None) -> tuple[Draft, ...]:
@@ -45,8 +56,9 @@ def plan_order_sheets(layout: Layout, order: Order, paper: str | None) -> tuple[
         return ()
     heading = _make_heading(layout, order)
     plan = _choose(layout, order, heading, sheet)
-    return tuple(Draft("Order", (number, len(plan.sheets)), partial(_draw_page, layout, order, heading, plan))
-                 for number in range(1, len(plan.sheets) + 1))
+    count = min(plan.sheets, MOST_SHEETS)
+    return tuple(Draft("Order", (number, count), partial(_draw_page, layout, order, heading, plan))
+                 for number in range(1, count + 1))
 
 
 def _make_heading(layout: Layout, order: Order) -> Heading:
@@ -60,22 +72,27 @@ def _make_heading(layout: Layout, order: Order) -> Heading:
 
 
 def _choose(layout: Layout, order: Order, heading: Heading, paper: Paper) -> _Plan:
-    """Paper held the way that takes fewer sheets, upright where both take as many."""
-    plans = [_plan(layout, order, heading, way, reckoned=True) for way in (paper.turned(), paper)]
-    found = [plan for plan in plans if plan.sheets]
-    if not found or min(len(plan.sheets) for plan in found) > MOST_RECKONED:
-        plans = [_plan(layout, order, heading, way, reckoned=False) for way in (paper.turned(), paper)]
-        found = [plan for plan in plans if plan.sheets]
-    best = min(found or plans, key=lambda plan: len(plan.sheets))
-    return best._replace(sheets=best.sheets[:MOST_SHEETS])
+    """Paper held, and stacks abreast, the way that takes the fewest sheets; upright where others take as many."""
+    plans = _try_ways(layout, order, heading, paper, reckoned=True)
+    if min((plan.sheets for plan in plans if plan.sheets), default=MOST_RECKONED + 1) > MOST_RECKONED:
+        plans = _try_ways(layout, order, heading, paper, reckoned=False)
+    return min([plan for plan in plans if plan.sheets] or plans, key=lambda plan: plan.sheets)
 
 
-def _plan(layout: Layout, order: Order, heading: Heading, paper: Paper, *, reckoned: bool) -> _Plan:
-    columns = set_columns(order.lines, paper.usable_width)
+def _try_ways(layout: Layout, order: Order, heading: Heading, paper: Paper, *, reckoned: bool) -> list[_Plan]:
+    ways = ((paper.turned(), 1), (paper, 1), (paper, 2))
+    plans = [_plan(layout, order, heading, way, reckoned=reckoned) for way in ways]
+    return [plan for plan in plans if plan.abreast == 1 or plan.columns.item >= _NARROWEST_ITEM]
+
+
+def _plan(layout: Layout, order: Order, heading: Heading, way: tuple[Paper, int], *, reckoned: bool) -> _Plan:
+    paper, abreast = way
+    width = (paper.usable_width - (abreast - 1) * _BETWEEN) / abreast
+    columns = set_columns(order.lines, width)
     room = find_room(layout, paper, heading, None)
     head = set_head(order.lines, columns).height
-    blocks = (*set_rows(order.lines, columns, reckoned=reckoned), *_set_words(order, paper.usable_width))
-    return _Plan(paper, columns, blocks, flow(blocks, room.height, head))
+    blocks = (*set_rows(order.lines, columns, reckoned=reckoned), *_set_words(order, width))
+    return _Plan(paper, columns, blocks, flow(blocks, room.height, head, abreast), abreast)
 
 
 def _set_words(order: Order, width: float) -> Iterator[Block]:
@@ -103,11 +120,13 @@ def _set_pair(key: str, told: str, width: float) -> Panel:
 
 
 def _draw_page(layout: Layout, order: Order, heading: Heading, plan: _Plan, place: Sheet) -> Page:
-    first, last = plan.sheets[place.part[0] - 1]
     board = frame_sheet(layout, plan.paper, heading, None, place)
-    shown = [block.panel for block in plan.blocks[first:last]]
     rows = len(order.lines) + len({line.group for line in order.lines})
-    heads = [set_head(order.lines, plan.columns)] if first < rows else []
-    draw_flow(board, [*heads, *shown], Box(BORDER, BORDER, plan.paper.width - BORDER, plan.paper.height - BORDER))
+    start = (place.part[0] - 1) * plan.abreast
+    for number, (first, last) in enumerate(plan.stacks[start : start + plan.abreast]):
+        heads = [set_head(order.lines, plan.columns)] if first < rows else []
+        left = BORDER + number * (plan.columns.width + _BETWEEN)
+        room = Box(left, BORDER, left + plan.columns.width, plan.paper.height - BORDER)
+        draw_flow(board, [*heads, *(block.panel for block in plan.blocks[first:last])], room)
     told = "; ".join(f"{clean(line.item)} {float(line.order):g} {line.measure}" for line in order.lines)
     return make_page(layout, board, "order", heading, place, f"Order: {told}.")

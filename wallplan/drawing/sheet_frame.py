@@ -18,6 +18,9 @@ from wallplan.plan.job import Job
 GAP = 2.5
 """Between the drawing and what stands round it, mm."""
 
+_SHARES = (0.5, 0.54, 0.58, 0.62, 0.66, 0.46, 0.42)
+"""Of the width for the title block, the preferred first."""
+
 _PLANNED = Sheet(999, 999, (99, 99))
 
 
@@ -68,7 +71,16 @@ def frame_sheet(layout: Layout, paper: Paper, heading: Heading, scale: Scale | N
 
 
 def _set_foot(job: Job, paper: Paper, heading: Heading, scale: Scale | None, sheet: Sheet) -> _Foot:
-    width = (paper.usable_width - GAP) / 2
+    """The foot with the title block as wide as makes it lowest."""
+    feet = (_set_share(job, paper, heading, (scale, sheet), share) for share in _SHARES)
+    return min(feet, key=lambda foot: round(foot.height, 3))
+
+
+def _set_share(job: Job, paper: Paper, heading: Heading, place: tuple[Scale | None, Sheet], share: float) -> _Foot:
+    """The foot with so much of the sheet's width for the title block, at a scale and place in the set."""
+    scale, sheet = place
+    both = paper.usable_width - GAP
+    width = both * share
     room = width - 2 * PADDING
     lines = (
         Line(shorten(clean(heading.title), LARGE_FIGURES, room), LARGE_FIGURES),
@@ -77,7 +89,7 @@ def _set_foot(job: Job, paper: Paper, heading: Heading, scale: Scale | None, she
                                   print_place(job, scale, sheet)) if line),
     )
     return _Foot(
-        set_lines(lines, width), set_lines(tuple(Line(line) for line in heading.told), width),
+        set_lines(lines, width), set_lines(tuple(Line(line) for line in heading.told), both - width),
         set_lines((Line(heading.cautions),), paper.usable_width),
         set_print_check(scale, job.measure, paper.usable_width),
     )

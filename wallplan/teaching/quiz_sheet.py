@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from functools import partial
+from typing import NamedTuple
 
 from wallplan.drawing.cautions import SETTING_OUT
 from wallplan.drawing.drafts import Draft
-from wallplan.drawing.flow import Block, draw_flow, flow
+from wallplan.drawing.flow import Block, count_sheets, draw_flow, flow
 from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES, SMALLEST, clean, shorten
 from wallplan.drawing.outlines import THIN_LINE
 from wallplan.drawing.panel import PADDING, Line, Panel, set_lines
@@ -22,18 +23,41 @@ MOST_WALLS = 8
 
 _LINE = 46.0
 _DROP = 6.5
+_BETWEEN = 6.0
+
+
+class _Plan(NamedTuple):
+    """Questions ``width`` mm wide, which of them stand under each other, and how many such stacks ``abreast`` on a sheet."""
+
+    paper: Paper
+    width: float
+    blocks: tuple[Block, ...]
+    stacks: tuple[tuple[int, int], ...]
+    abreast: int
+
+    @property
+    def sheets(self) -> int:
+        """How many sheets they take; 0 for none."""
+        return count_sheets(self.stacks, self.abreast)
 
 
 def plan_quiz_sheets(layout: Layout, paper: Paper, *, answers: bool) -> tuple[Draft, ...]:
     """The quiz, or its answers, on as many sheets as it takes; () for no walls."""
-    way = paper.turned()
     heading = _make_heading(layout, answers)
-    room = find_room(layout, way, heading, None)
-    blocks = _set_blocks(layout, room.width, answers)
-    parts = flow(blocks, room.height)
+    plans = [_plan(layout, heading, answers, way) for way in ((paper.turned(), 1), (paper.turned(), 2), (paper, 2))]
+    best = min((plan for plan in plans if plan.stacks), key=lambda plan: plan.sheets, default=plans[0])
     title = "Quiz, answers" if answers else "Quiz"
-    return tuple(Draft(title, (number, len(parts)), partial(_draw_page, layout, way, heading, blocks[slice(*part)], answers))
-                 for number, part in enumerate(parts, start=1))
+    return tuple(Draft(title, (number, best.sheets), partial(_draw_page, layout, heading, best, answers))
+                 for number in range(1, best.sheets + 1))
+
+
+def _plan(layout: Layout, heading: Heading, answers: bool, way: tuple[Paper, int]) -> _Plan:
+    """The questions under each other in stacks, so many of them abreast on paper held one way."""
+    paper, abreast = way
+    room = find_room(layout, paper, heading, None)
+    width = (room.width - (abreast - 1) * _BETWEEN) / abreast
+    blocks = tuple(_set_blocks(layout, width, answers))
+    return _Plan(paper, width, blocks, flow(blocks, room.height, abreast=abreast), abreast)
 
 
 def _make_heading(layout: Layout, answers: bool) -> Heading:
@@ -70,8 +94,12 @@ def _set_question(number: int, question: Question, width: float, answers: bool) 
     return Panel(width, y + 2.0, (*panel.ink, Strokes((Segment(PADDING + 6.0, y, right, y),), THIN_LINE)))
 
 
-def _draw_page(layout: Layout, paper: Paper, heading: Heading, blocks: list[Block], answers: bool, sheet: Sheet) -> Page:
-    board = frame_sheet(layout, paper, heading, None, sheet)
-    draw_flow(board, [block.panel for block in blocks], find_room(layout, paper, heading, None))
+def _draw_page(layout: Layout, heading: Heading, plan: _Plan, answers: bool, sheet: Sheet) -> Page:
+    board = frame_sheet(layout, plan.paper, heading, None, sheet)
+    room = find_room(layout, plan.paper, heading, None)
+    start = (sheet.part[0] - 1) * plan.abreast
+    for number, stack in enumerate(plan.stacks[start : start + plan.abreast]):
+        left = room.left + number * (plan.width + _BETWEEN)
+        draw_flow(board, [block.panel for block in plan.blocks[slice(*stack)]], room._replace(left=left))
     told = "Questions about the walls, with their answers." if answers else "Questions about the walls."
     return make_page(layout, board, "quiz-answers" if answers else "quiz", heading, sheet, told)
