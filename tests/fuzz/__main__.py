@@ -13,7 +13,6 @@ import argparse
 import os
 import sys
 import time
-from collections import Counter
 from concurrent.futures import ProcessPoolExecutor
 from pathlib import Path
 
@@ -42,7 +41,8 @@ def main() -> None:
                 tally = tally.with_others(found)
                 print(tally.tell().replace("\n", "; "), flush=True)
     print(tally.tell())
-    print(Counter(fault.splitlines()[-1][:100] for _, fault in tally.faults))
+    for kind, times in tally.kinds().most_common():
+        print(f"{times:6,}  {kind}")
     sys.exit(bool(tally.faults))
 
 

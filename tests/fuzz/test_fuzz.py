@@ -79,3 +79,19 @@ def test_what_lay_does_not_tell_and_what_breaks_off_are_faults(monkeypatch: pyte
 
     monkeypatch.setattr(build, "lay", break_off)
     assert "KeyError" in walk.walk_plan(KIOSK, draw=False, advise=False).faults[0]
+
+
+def test_a_step_without_end_is_broken_off(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(walk, "PATIENCE", 0.05)
+    monkeypatch.setattr(walk, "SLOW", 0.01)
+    steps = walk.Steps()
+    assert steps.take("lay", lambda: [None for _ in iter(int, 1)]) is None
+    assert len(steps.faults) == 1 and steps.faults[0].endswith("s and was broken off")
+    assert steps.take("check", lambda: 3) == 3
+
+
+def test_faults_are_counted_by_what_they_have_in_common() -> None:
+    faults = ("lay: took 3.1 s", "lay: took 12.0 s", "lay: Traceback (most recent call last):\n  File ...\nKeyError: 'a wall'",
+              "broken rules not told by lay: {Finding(rule='lap')}")
+    tally = batch.Tally(faults=tuple((b"", fault) for fault in faults))
+    assert tally.kinds() == {"lay: took": 2, "lay: KeyError:": 1, "broken rules not told by lay:": 1}

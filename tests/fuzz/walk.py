@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import signal
 import time
 import traceback
 from collections.abc import Callable, Iterator
@@ -16,6 +17,9 @@ from wallplan.plan.load import read_plan
 SLOW = 2.0
 """Seconds of work, not of waiting, after which a step counts as hung."""
 
+PATIENCE = 20
+"""Seconds of work after which a step is broken off, before it takes all memory."""
+
 T = TypeVar("T")
 
 
@@ -27,6 +31,8 @@ class Walked:
     broken: int
     mistakes: int
     faults: tuple[str, ...]
+    longest: float = 0.0
+    """Seconds of work of the step that took longest."""
 
 
 class Steps:
@@ -34,20 +40,32 @@ class Steps:
 
     def __init__(self) -> None:
         self.faults: list[str] = []
+        self.longest = 0.0
 
     def take(self, name: str, act: Callable[[], T]) -> T | None:
         """The outcome of a step; None where it broke off."""
         begun = time.process_time()
+        signal.signal(signal.SIGVTALRM, _give_up)
+        signal.setitimer(signal.ITIMER_VIRTUAL, PATIENCE)
         try:
             return act()
         except PlanError:
             raise
+        except TimeoutError:
+            return None
         except Exception:
             self.faults.append(f"{name}: {traceback.format_exc(limit=-4)}")
             return None
         finally:
-            if time.process_time() - begun > SLOW:
-                self.faults.append(f"{name}: took {time.process_time() - begun:.1f} s")
+            signal.setitimer(signal.ITIMER_VIRTUAL, 0)
+            took = time.process_time() - begun
+            self.longest = max(self.longest, took)
+            if took > SLOW:
+                self.faults.append(f"{name}: took {took:.1f} s" + (" and was broken off" if took > PATIENCE else ""))
+
+
+def _give_up(*_: object) -> None:
+    raise TimeoutError
 
 
 def walk_plan(text: str, *, draw: bool, advise: bool) -> Walked:
@@ -63,7 +81,7 @@ def walk_plan(text: str, *, draw: bool, advise: bool) -> Walked:
 
     layout = steps.take("lay", lambda: lay(job))
     if layout is None:
-        return Walked(0, 0, 0, tuple(steps.faults))
+        return Walked(0, 0, 0, tuple(steps.faults), steps.longest)
     broken = _measure(steps, layout)
     _list(steps, layout)
     if draw:
@@ -76,7 +94,7 @@ def walk_plan(text: str, *, draw: bool, advise: bool) -> Walked:
         if advice is not None:
             steps.take("tell advice", lambda: report_advice(advice, (), 80))
     pieces = sum(len(course.pieces) for wall in layout.walls for course in wall.courses)
-    return Walked(pieces, len(broken), 0, tuple(steps.faults))
+    return Walked(pieces, len(broken), 0, tuple(steps.faults), steps.longest)
 
 
 def _measure(steps: Steps, layout: Layout) -> tuple[Finding, ...]:

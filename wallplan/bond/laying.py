@@ -14,7 +14,7 @@ from typing import NamedTuple
 
 from wallplan.bond.cost import BROKEN, FIRST_FULL, IMPOSSIBLE, JOINT, LAP, MIDDLE, SHOWS
 from wallplan.bond.figures import Problem, Stretch, Terms
-from wallplan.bond.nodes import Node, points_after, points_before
+from wallplan.bond.nodes import Node, doubles, find_near, points_after, points_before
 from wallplan.bond.pieces import fit_run, grade_piece, near_stock, pull_alike
 
 FEW = 4
@@ -82,6 +82,7 @@ class Laying:
         self._heads = [self._points(node, points_after) for node in nodes]
         self._tails = [self._points(node, points_before) for node in nodes]
         self._inner = [self._find_inner(number) for number in range(len(nodes))]
+        self._near = [find_near(self.terms, self.stretches, node) for node in nodes]
         self._crowds = [_crowd(node, problem.kept_clear[which], problem.bridged[which], self.terms.lap) for node in nodes]
         self._alone_until = [
             bisect_left(self.places, events[after]) if (after := bisect_left(events, at)) < len(events) else 0
@@ -120,6 +121,8 @@ class Laying:
 
     def between(self, here: int, there: int) -> Piecework:
         """The pieces from one node to a later one; their cost is IMPOSSIBLE or more where they cannot be."""
+        if doubles(self._near[here], self._near[there]):
+            return Piecework(IMPOSSIBLE, 0)
         inner, begun, ends = self._inner[here] & self._inner[there], dict[int, tuple[int, int]](), list[tuple[int, int]]()
         start, end, tails = self.places[here], self.places[there], self._tails[there]
         cost, settings = self.charge(end - start, start, end, None, self._weigh(inner))

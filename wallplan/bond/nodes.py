@@ -38,6 +38,36 @@ def nearness(terms: Terms, stretch: Stretch, at: int) -> Side | None:
     return "start" if 0 < at - stretch.start < terms.least else None
 
 
+class Near(NamedTuple):
+    """Runs (bits) to whose start or end a node is nearer than the least piece; of them those that have its joint."""
+
+    starts: int = 0
+    ends: int = 0
+    jointed_starts: int = 0
+    jointed_ends: int = 0
+
+
+def find_near(terms: Terms, stretches: tuple[Stretch, ...], node: Node) -> Near:
+    """What a node is near to; a node that has no moves is near nothing."""
+    starts = ends = jointed_starts = jointed_ends = 0
+    for number, stretch in enumerate(stretches if node.moves else ()):
+        side = nearness(terms, stretch, node.at) if stretch.start < node.at < stretch.end else None
+        jointed = side is not None and joint_in(terms, node, stretch) is not None
+        if side == "start":
+            starts, jointed_starts = starts | 1 << number, jointed_starts | jointed << number
+        elif side == "end":
+            ends, jointed_ends = ends | 1 << number, jointed_ends | jointed << number
+    return Near(starts, ends, jointed_starts, jointed_ends)
+
+
+def doubles(here: Near, there: Near) -> bool:
+    """Whether a run would have joints of two nodes beside one end, which only slivers allow: one in a piece counted whole.
+
+    The later node beside a start has its joint, the earlier one beside an end.
+    """
+    return bool(here.ends & there.jointed_ends or here.jointed_starts & there.starts)
+
+
 def joint_in(terms: Terms, node: Node, stretch: Stretch) -> int | None:
     """Where a node's joint stands in a run; None where it has none there."""
     if node.fixed or not stretch.start < node.at < stretch.end:

@@ -12,15 +12,19 @@ from wallplan.layout.reach import Reach
 from wallplan.layout.stock import stock_lengths
 from wallplan.plan.job import Masonry, Wall
 
+TICKS_OF_ROUNDING = 2
+"""Halves and quarters are rounded down to whole ticks."""
+
 AT_JAMB, AT_END = 2, 3
 """How much a cut is seen there: layout order of preference, grade 6."""
 
 
 def bond_terms(masonry: Masonry) -> Terms:
-    """The masonry's numbers for the search, nominal."""
+    """The masonry's numbers for the search, nominal. What the mason has that is under the least piece is left aside."""
+    stock = tuple(length + masonry.joint for length in stock_lengths(masonry))
     return Terms(
         module=masonry.module,
-        stock=tuple(length + masonry.joint for length in stock_lengths(masonry)),
+        stock=tuple(length for length in stock if length >= masonry.least_piece - TICKS_OF_ROUNDING),
         least=masonry.least_piece,
         lap=0 if masonry.bond == "stack" else masonry.least_lap,
         ideal=masonry.ideal_lap,

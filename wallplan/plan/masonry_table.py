@@ -32,7 +32,7 @@ def read_masonry(table: MasonryTable, unit: Unit, notebook: Notebook) -> Masonry
     return Masonry(
         unit=unit, bond=bond, joint=joint, tightest_joint=tightest, widest_joint=widest,
         least_lap=_usual_lap(bond, module) if lap is None else lap,
-        least_piece=module // 4 if piece is None else piece,
+        least_piece=_usual_least(unit, joint) if piece is None else piece,
         leads=_read_leads(table.leads, unit, notebook), keep_bond=bool(table.keep_bond),
         corner_unit=_read_corner_unit(table.corner_unit, unit, notebook),
     )
@@ -41,6 +41,11 @@ def read_masonry(table: MasonryTable, unit: Unit, notebook: Notebook) -> Masonry
 def _usual_lap(bond: str, module: int) -> int:
     """A quarter of the unit's nominal length (TMS 402: at least a quarter of the unit), never over the bond's own."""
     return min(module // 4, module // _PARTS.get(bond, 4))
+
+
+def _usual_least(unit: Unit, joint: int) -> int:
+    """A quarter of the unit's nominal length, or the shortest moulded length, should that be a little less."""
+    return min((unit.length + joint) // 4, *(piece.length + joint for piece in unit.pieces if not piece.sawn))
 
 
 def _settle_joints(unit: Unit, given: dict[str, int | None], notebook: Notebook) -> tuple[int, int, int]:

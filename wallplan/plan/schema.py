@@ -111,7 +111,7 @@ class MasonryTable(Table):
         "a quarter of the unit's nominal length")
     least_piece: Length = _key(
         "No piece is shorter, in nominal length: the piece with one joint.", "'4\"'",
-        "a quarter of the unit's nominal length")
+        "a quarter of the unit's nominal length, or the shortest moulded length")
     leads: int | None = _key("Courses in a lead.", "5", "the unit's own: 5 for block, 7 for brick")
     keep_bond: bool | None = _key(
         "true: the bond's own lap is kept before cuts are saved, so that cells line up for grout and steel; false: in half "
