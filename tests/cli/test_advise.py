@@ -107,7 +107,7 @@ def test_a_plan_with_mistakes_is_told_and_nothing_written(tmp_path: Path) -> Non
 
 def test_lay_tells_what_is_off_the_module(plan: Path) -> None:
     flat = " ".join(run("lay", plan).stdout.split())
-    assert "Fit: 1 of 2 sizes are off the module or the coursing." in flat
+    assert "Fit: 1 of 2 sizes is off the module or the coursing." in flat
     assert 'length, 10\'-2": 2 3/8" over; no joint takes it: make it 9\'-11 5/8"; else cut in the middle' in flat
     assert "Fit: every length, opening, sill and head stands on the module." in run("lay", SAMPLES / "ticket-kiosk.toml").stdout
 

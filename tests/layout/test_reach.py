@@ -58,3 +58,11 @@ def test_opening_within_one_course_cuts_none_whole() -> None:
     found = reach("42", "46")
     assert found.first > found.last
     assert found.partly == (6,)
+
+
+def test_head_just_over_a_course_line_has_its_lintel_on_the_course_below() -> None:
+    # 88 3/8 in. is the bed's top. At 88 5/8 in. a rip of 1/4 in. would have to lie under the lintel: no piece, so there is none.
+    for head in ("88 1/2", "88 3/4"):
+        found = reach("0", head)
+        assert (found.head, found.last, found.head_course, found.lintel_course) == (inches(88), 11, None, 12)
+    assert reach("0", "89").head_course == 12

@@ -62,3 +62,14 @@ def test_columns_wrap_the_last_and_align_figures() -> None:
     text = set_columns([["a", "10", "some words that are long enough to wrap"], ["bb", "9", "few"]], 30, right=frozenset({1}))
     assert text.splitlines() == ["a   10  some words that are", "        long enough to wrap", "bb   9  few"]
     assert set_columns([], 30) == ""
+
+
+def test_a_first_course_off_the_gauge_is_told_apart_from_the_rest() -> None:
+    # 3 ft 10 in. is five courses and a rip of 5 5/8 in. on its bed; 3 ft 8 in. five and a half-high block of 3 5/8 in.
+    low = lay_text(WINDOW.replace('"4\'"', '"3\' 10"').split("  [[wall.opening]]")[0])
+    assert 'course 1 rises 6", then 1 course rises 8"' in " ".join(report_layout(low, (), 100).split())
+    half = lay_text(WINDOW.replace('"4\'"', '"3\' 8"').split("  [[wall.opening]]")[0])
+    told = " ".join(report_layout(half, (), 100).split())
+    assert 'course 1 rises 4", then 1 course rises 8"' in told
+    # Course 1 is six half-high block.
+    assert "half-high full 6 (" in told

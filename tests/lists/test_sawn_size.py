@@ -38,6 +38,10 @@ def test_sizes_in_words() -> None:
         '15 5/8" bottom, 4 3/16" top': piece("15 5/8", rake=raked("0", "7 5/8", "11 7/16", "15 5/8")),
         '11" bottom, to a point 7 3/8" high': piece("11", "7 3/8", raked("0", "7 3/8", "11", "11")),
         '12" bottom, 4" top, low side 3"': piece("12", rake=raked("3", "7 5/8", "8", "12")),
+        # A slope that takes more than a unit leaves a piece without a level top: it is known by its two sides.
+        '15 5/8", low side 3", high side 6 1/8"': piece("15 5/8", "6 1/8", raked("3", "6 1/8", "15 5/8", "15 5/8")),
+        '8", low side 6", high side 7 5/8"': piece("8", rake=raked("6", "7 5/8", "8", "8")),
+        '8" bottom, to a point, low side 3"': piece("8", rake=raked("3", "3", "4", "4")),
     }
     for told, cut in cases.items():
         assert tell_size(cut, "feet", HIGH) == told
@@ -51,6 +55,7 @@ def test_hands_are_the_side_that_is_sawn_down() -> None:
     assert count_hands(cuts) == (2, 1)
     assert tell_count(4, (2, 1)) == "4: 2 left, 1 right, 1 at the ridge"
     assert tell_count(4, (0, 0)) == "4"
+    assert tell_count(2, (2, 0)) == "2: 2 left"
 
 
 def test_the_gable_takes_no_more_block_than_the_hand_counts_places() -> None:

@@ -206,7 +206,16 @@ OPENINGS = [
      "from_left: the opening reaches the control joint at 7'-4 1/2\""),
     ('control joint under its lintel', door(from_left='"4\'" #!').replace(
         "height = \"8' 8\"", "height = \"8' 8\"\ncontrol_joints = [\"7' 11\"]"), IN_DOOR,
-     "from_left: the opening has a lintel that bears across the control joint at 7'-11\""),
+     "from_left: the opening has a lintel that bears across the control joint at 7'-11\"; move one of them, so that 8 3/16\" at "
+     "least lie between jamb and joint, or write a bearing of at most 6 13/16\""),
+    # Both at once would be told as 9/16 in., the joint and half of it, and then as 8 3/16 in.
+    ('control joint at the jamb of a door with a lintel', door(from_left='"4\'" #!').replace(
+        "height = \"8' 8\"", "height = \"8' 8\"\ncontrol_joints = [\"4'\"]"), IN_DOOR,
+     "from_left: the opening reaches the control joint at 4'-0\"; move one of them, so that 8 3/16\" at least lie between jamb"),
+    ('one on top of another', changed('sill = "3\' 4"\n  height = "4\'"', 'sill = "7\' 4" #!\n  height = "8"').replace(
+        'from_left = "10\' 8"', 'from_left = "4\'"'),
+     IN_WINDOW, "sill: the opening meets opening \"Door\" along an edge; move one, so that masonry is left between them, or write "
+     "one opening in place of both"),
 ]
 
 

@@ -77,7 +77,7 @@ def test_openings_of_the_same_name_are_told_apart_by_their_part() -> None:
     (wall("Quay", "9' 4", right="straight", rest=DOOR.format("Gate", "8'"))
      + wall("Ramp", "10'", left="straight", rest=DOOR.format("Door", "1'")), 25,
      'from_left: the opening meets opening "Gate" by 1\'-0" across and 6\'-8" up; move one, so that masonry is left between '
-     "them"),
+     "them, or write one opening in place of both"),
     (wall("Quay", "9' 4", left="straight", right="straight"), 11,
      'right: a wall that stands alone has no corner; write "end"'),
 ])

@@ -115,3 +115,32 @@ def test_a_thin_rip_under_a_sill_hides_what_ends_below_it() -> None:
     """
     findings = check(lay(read_plan(plan, "sill.toml")))
     assert [finding.rule for finding in findings if not finding.held] == ["least piece"]
+
+
+@pytest.mark.parametrize("head, figure, mend", [
+    # Course 9 ends at 2025 mm, so a lintel on it stands at 2035; course 10 ends at 2250, so at 2260.
+    (2040, "the lintel's underside is 5 mm below the head of Door", "put the head at 2035 mm"),
+    (2240, "the lintel's underside is 20 mm above the head of Door", "put the head at 2250 mm"),
+])
+def test_a_head_a_little_off_the_course_line_is_told_with_where_the_lintel_stands(head: int, figure: str, mend: str) -> None:
+    plan = f"""
+        title = "Shed"
+        measure = "metric"
+        [masonry]
+        unit = "block-uk-100"
+        [[wall]]
+        name = "Front"
+        length = 4490
+        height = 2700
+        [[wall.opening]]
+        name = "Door"
+        from_left = 1340
+        width = 910
+        height = {head}
+        lintel = "precast"
+    """
+    told = broken(check(lay(read_plan(plan, "shed.toml"))))
+    (off,) = (one for one in told if one.rule == "openings")
+    assert (off.figure, off.remedy) == (figure, mend)
+    # The lintel that hangs 5 mm into the opening is told so by the cover, not as 910 mm to be cut off.
+    assert [one.figure for one in told if one.rule == "cover"] == (["a piece reaches 5 mm into an opening"] if head < 2100 else [])

@@ -8,6 +8,7 @@ from tests.jobs import inches, make_job, make_masonry, make_opening, make_wall, 
 from tests.rules.breaking import breaks_of, change_course, places, shift_joint, told_of
 from wallplan.layout.build import lay
 from wallplan.layout.model import Layout, Piece
+from wallplan.plan.load import read_plan
 from wallplan.rules.check import check
 
 
@@ -74,3 +75,23 @@ def test_drift_of_opened_joints_is_no_break() -> None:
     layout = lay(make_job(make_masonry(), make_wall(inches("79 3/8"), inches(40))))
     finding = next(one for one in check(layout) if one.rule == "plumb")
     assert finding.held
+
+
+def test_a_layered_lintel_follows_no_joints_where_its_opening_parts_all_other_courses() -> None:
+    # 12 courses of 8 in., the door's head at 7 ft: course 11 carries the lintel as the only odd course over the door.
+    plan = """
+        title = "Shed"
+        measure = "feet"
+        [masonry]
+        unit = "block-8"
+        [[wall]]
+        name = "Front"
+        length = "20'"
+        height = "8'"
+        [[wall.opening]]
+        name = "Door"
+        from_left = "3' 11 1/4"
+        width = "3'"
+        height = "7'"
+    """
+    assert not [one for one in check(lay(read_plan(plan, "shed.toml"))) if one.rule == "plumb" and not one.held]

@@ -36,7 +36,8 @@ def _report(sizes: list[Size], job: Job, width: int) -> str:
         return "Fit: every length, opening, sill and head stands on the module."
     told = [wrap_text(_tell(size, job), width, indent="  ") for size in misfits[:MOST_TOLD]]
     more = [f"  ... and {len(misfits) - MOST_TOLD} more"] if len(misfits) > MOST_TOLD else []
-    head = f"Fit: {len(misfits)} of {len(sizes)} sizes are off the module or the coursing. Try the first remedy first."
+    one = f"size{'s' * (len(sizes) > 1)} {'is' if len(misfits) == 1 else 'are'}"
+    head = f"Fit: {len(misfits)} of {len(sizes)} {one} off the module or the coursing. Try the first remedy first."
     return "\n".join([wrap_text(head, width), *told, *more])
 
 

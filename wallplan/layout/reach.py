@@ -56,7 +56,10 @@ def _reach(opening: Opening, rows: tuple[Row, ...], foot: int) -> Reach:
     first = bisect_right(lines, sill) if sill < rows[-1].top else len(rows) + 1
     first += 0 if sill_on else 1
     last = bisect_right(lines, head) - 1 if head < rows[-1].top else len(rows)
-    if not head_on and rows[last].top - head < rows[last].bed + THINNEST_RIP:
+    if not head_on and head - rows[last].bottom <= 2 * rows[last].bed:
+        # A rip no bed high is no piece: the lintel stands on the course below, and the check says how far it hangs in.
+        head, head_on = rows[last].bottom, True
+    elif not head_on and rows[last].top - head < rows[last].bed + THINNEST_RIP:
         # No lintel can be ripped so thin: the head is laid at the next course line, and the check says by how much.
         head, head_on, last = rows[last].top, True, last + 1
     return Reach(

@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 
 from wallplan.findings import Finding
 from wallplan.layout.model import Layout, Piece, WallLayout
-from wallplan.lengths import print_joint, print_length, print_size
+from wallplan.lengths import TICKS_PER_MM, print_joint, print_length, print_size
 from wallplan.lists.bond_drawing import LEGEND, draw_bond
 from wallplan.lists.columns import set_columns, wrap_text
 from wallplan.lists.sawn_size import count_hands, tell_count, tell_size
@@ -59,7 +59,7 @@ def _figures(wall: WallLayout, job: Job) -> list[list[str]]:
     masonry, measure = job.masonry, job.measure
     low, high = (print_joint(joint, measure) for joint in wall.joints)
     aimed = print_size(masonry.joint, measure)
-    rows = [[name, counted] for name, counted in _count_pieces(wall)]
+    rows = [[name, counted] for name, counted in _count_pieces(wall, job)]
     rows += [[f"cut {mark}", told] for mark, told in _tell_cuts(wall, job)]
     precast = [piece for course in wall.courses for piece in course.pieces if piece.shape == "precast"]
     rows += [["precast", f"1 of {print_size(piece.length, measure)} long, {print_size(piece.height, measure)} high"]
@@ -72,18 +72,23 @@ def _figures(wall: WallLayout, job: Job) -> list[list[str]]:
 
 
 def print_courses_rise(wall: WallLayout, job: Job) -> str:
-    """How high the first courses rise: a check for the rule on site."""
-    courses = wall.courses[: min(len(wall.courses), 3 if job.masonry.unit.kind == "brick" else 1)]
-    rise = print_size(courses[-1].top, job.measure)
-    return f"{len(courses)} {'courses rise' if len(courses) > 1 else 'course rises'} {rise}"
+    """How high the first courses rise: a check for the rule on site. A first course that is lower is told by itself."""
+    first, rest = wall.courses[0], wall.courses
+    low = ""
+    if len(rest) > 1 and first.top - first.bottom < rest[1].top - rest[1].bottom - TICKS_PER_MM:
+        low, rest = f"course 1 rises {print_size(first.top - first.bottom, job.measure)}, then ", rest[1:]
+    courses = rest[: min(len(rest), 3 if job.masonry.unit.kind == "brick" else 1)]
+    rise = print_size(courses[-1].top - courses[0].bottom, job.measure)
+    return f"{low}{len(courses)} {'courses rise' if len(courses) > 1 else 'course rises'} {rise}"
 
 
-def _count_pieces(wall: WallLayout) -> list[tuple[str, str]]:
+def _count_pieces(wall: WallLayout, job: Job) -> list[tuple[str, str]]:
     counted: dict[str, Counter[str]] = {}
     for course in wall.courses:
         for piece in course.pieces:
             if piece.mark is None and piece.shape not in ("precast", "return"):
-                counted.setdefault(piece.piece, Counter())[piece.shape] += 1
+                low = "half-high " if piece.height < job.masonry.unit.height else ""
+                counted.setdefault(low + piece.piece, Counter())[piece.shape] += 1
     return [
         (name, f"{shapes.total()}" + (f" ({', '.join(f'{n} {shape}' for shape, n in shapes.most_common())})"))
         for name, shapes in counted.items()

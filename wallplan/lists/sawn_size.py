@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable
 
-from wallplan.layout.model import Piece
+from wallplan.layout.model import Piece, Rake
 from wallplan.lengths import TICKS_PER_INCH, TICKS_PER_MM, Measure, print_size
 
 TOGETHER = " + "
@@ -19,22 +19,23 @@ def tell_size(piece: Piece, measure: Measure, unit_height: int, joined: str = " 
     """
     size = print_size(piece.length, measure)
     if piece.rake is not None:
-        return f"{size} bottom, {_tell_top(piece, measure, unit_height)}"
+        return f"{size}{_tell_rake(piece, piece.rake, measure, unit_height)}"
     if piece.notch is not None:
         wide, high = piece.notch.right - piece.notch.left, piece.notch.height
         return f"{size}, notch {print_size(wide, measure)} x {print_size(high, measure)}"
     return size if piece.height == unit_height else f"{size}{joined}{print_size(piece.height, measure)}"
 
 
-def _tell_top(piece: Piece, measure: Measure, unit_height: int) -> str:
-    """The top of a raked piece, its low side where that is none, and its height where the slope does not leave all of it."""
-    rake, least = piece.rake, TICKS_PER_INCH // 16 if measure == "feet" else TICKS_PER_MM
-    assert rake is not None
+def _tell_rake(piece: Piece, rake: Rake, measure: Measure, unit_height: int) -> str:
+    """The top of a raked piece, or its point; its low side where that is none, and both sides where it is all slope."""
+    least = TICKS_PER_INCH // 16 if measure == "feet" else TICKS_PER_MM
+    low, high = sorted((rake.left, rake.right))
+    if rake.top_length < least and low >= least and piece.height - high < least:
+        return f", low side {print_size(low, measure)}, high side {print_size(high, measure)}"
     top = f"{print_size(rake.top_length, measure)} top" if rake.top_length >= least else "to a point"
-    low = min(rake.left, rake.right)
-    if low >= least:
-        top += f", low side {print_size(low, measure)}"
-    return top if unit_height - piece.height < least else f"{top} {print_size(piece.height, measure)} high"
+    if unit_height - piece.height >= least:
+        top += f" {print_size(piece.height, measure)} high"
+    return f" bottom, {top}" + (f", low side {print_size(low, measure)}" if low >= least else "")
 
 
 def count_hands(pieces: Iterable[Piece]) -> tuple[int, int]:
@@ -44,9 +45,9 @@ def count_hands(pieces: Iterable[Piece]) -> tuple[int, int]:
 
 
 def tell_count(count: int, hands: tuple[int, int]) -> str:
-    """How many, with their hands where any is raked: ``24: 12 left, 12 right``."""
+    """How many, with their hands where any is raked: ``24: 12 left, 12 right``; a hand that none has is left out."""
     left, right = hands
     if not left and not right:
         return str(count)
-    rest = count - left - right
-    return f"{count}: {left} left, {right} right" + (f", {rest} at the ridge" if rest else "")
+    told = [(left, "left"), (right, "right"), (count - left - right, "at the ridge")]
+    return f"{count}: {', '.join(f'{number} {hand}' for number, hand in told if number)}"

@@ -50,18 +50,17 @@ def _check_top(path: KeyPath, opening: Opening, wall: ReadWall, notebook: Notebo
 def _check_control_joints(
     path: KeyPath, opening: Opening, wall: ReadWall, masonry: Masonry, notebook: Notebook,
 ) -> None:
-    clear = masonry.joint + masonry.joint // 2
+    clear, half = masonry.joint + masonry.joint // 2, masonry.joint // 2
     reach = opening.bearing if opening.lintel != "none" else 0
+    least = max(clear, reach + half)
     for _, centre in wall.control_joints:
         away = max(opening.left - centre, centre - opening.right)
-        if away < clear:
-            what, least = "reaches", clear
-        elif away < reach + masonry.joint // 2:
-            what, least = "has a lintel that bears across", reach + masonry.joint // 2
-        else:
+        if away >= least:
             continue
+        what = "reaches" if away < clear else "has a lintel that bears across"
+        shorter = f", or write a bearing of at most {notebook.show_most(away - half)}" if away >= clear else ""
         notebook.note((*path, "from_left"), f"the opening {what} the control joint at {notebook.show(centre)}; move one "
-                      f"of them, so that {notebook.show_least(least)} at least lie between jamb and joint")
+                      f"of them, so that {notebook.show_least(least)} at least lie between jamb and joint{shorter}")
         return
 
 
@@ -86,5 +85,5 @@ def _note_overlap(later: tuple[KeyPath, Opening], earlier: Opening, notebook: No
     across = min(opening.right, earlier.right) - max(opening.left, earlier.left)
     up = min(opening.top, earlier.top) - max(opening.bottom, earlier.bottom)
     by = f"by {notebook.show(across)} across and {notebook.show(up)} up" if across and up else "along an edge"
-    notebook.note((*path, "from_left"), f'the opening meets opening "{print_name(earlier.name)}" {by}; '
-                  "move one, so that masonry is left between them")
+    notebook.note((*path, "from_left" if up else "sill"), f'the opening meets opening "{print_name(earlier.name)}" {by}; '
+                  "move one, so that masonry is left between them, or write one opening in place of both")

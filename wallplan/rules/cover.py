@@ -217,8 +217,8 @@ def _outside(wall: AsLaid, height: int, rest: BaseGeometry) -> Iterator[Break]:
                             "set the piece on its bed")
         elif right - left > wall.hole and top - bottom > ROUNDING:
             # A piece that reaches less far past an end or a jamb is told as one that is not flush.
-            yield Break(None, left, f"a piece reaches {size(wall, right - left)} into an opening", limit,
-                        f"cut {size(wall, right - left)} away")
+            reach = size(wall, min(right - left, top - bottom))
+            yield Break(None, left, f"a piece reaches {reach} into an opening", limit, f"cut {reach} away")
 
 
 def _holes(wall: AsLaid, void: BaseGeometry, low: int) -> Iterator[Break]:

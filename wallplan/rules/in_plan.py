@@ -127,7 +127,7 @@ def _measure_band(walls: tuple[Placed, ...], number: int, band: tuple[int, int],
         limits = shapely.buffer(shapely.difference(raised, openings), SLACK, join_style="mitre")
         net = shapely.union(net, shapely.intersection(limits, laid))
     void = shapely.difference(net, laid)
-    wrongs = [*_overlaps(units, layout), *_leaving(units, limits, layout)]
+    wrongs = [*_overlaps(units, layout), *_leaving(units, limits, band[1] - band[0], layout)]
     if units and band[1] - band[0] > _widest(layout):
         soft = [part for placed in walls if slopes_past(placed, *band) for part in _beside_slope(placed, band, layout)]
         wrongs += _gaping(walls, shapely.difference(void, shapely.union_all(soft)) if soft else void, layout)
@@ -171,7 +171,7 @@ def _tell_overlap(one: Placed, other: Placed, shared: BaseGeometry, layout: Layo
             "let one run through and stop the other")
 
 
-def _leaving(band: list[Stood], net: BaseGeometry, layout: Layout) -> Iterator[tuple[Placed, int, str, str]]:
+def _leaving(band: list[Stood], net: BaseGeometry, deep: int, layout: Layout) -> Iterator[tuple[Placed, int, str, str]]:
     import shapely
 
     shapely.prepare(net)
@@ -179,8 +179,13 @@ def _leaving(band: list[Stood], net: BaseGeometry, layout: Layout) -> Iterator[t
         if not net.covers(unit.shape):
             rest = shapely.difference(unit.shape, net)
             left, bottom, right, top = (round(at) for at in rest.bounds)
-            size = print_size(max(right - left, top - bottom), layout.job.measure)
-            yield unit.placed, _begin(unit.placed, rest), f"a unit stands {size} outside the walls", "shorten it"
+            across = max(right - left, top - bottom)
+            if deep < min(across, _widest(layout)):
+                size = print_size(deep, layout.job.measure)
+                yield unit.placed, _begin(unit.placed, rest), f"a unit reaches {size} into an opening", f"cut {size} away"
+            else:
+                size = print_size(across, layout.job.measure)
+                yield unit.placed, _begin(unit.placed, rest), f"a unit stands {size} outside the walls", "shorten it"
 
 
 def _gaping(walls: tuple[Placed, ...], void: BaseGeometry, layout: Layout) -> Iterator[tuple[Placed, int, str, str]]:

@@ -56,11 +56,7 @@ def _bearing(wall: AsLaid, opening: Opening) -> tuple[list[Break], str]:
         return [], {"steel": "steel lintel, no unit to look for", "none": "no lintel asked for"}[opening.lintel]
     span = _lintel_span(wall, opening)
     if span is None:
-        return [Break(
-            None, opening.left, f"no {opening.lintel} lintel on the head of {opening.name}",
-            f"underside within a bed, {size(wall, wall.beds[1] - ROUNDING)}, above the head",
-            f"lay a {opening.lintel} lintel at {size(wall, opening.top)}",
-        )], "none"
+        return [_off_head(wall, opening)], "none"
     course, left, right = span
     reached = opening.left - left, right - opening.right
     breaks = [
@@ -69,6 +65,21 @@ def _bearing(wall: AsLaid, opening: Opening) -> tuple[list[Break], str]:
         if bearing < opening.bearing
     ]
     return breaks, f"bears {size(wall, reached[0])} and {size(wall, reached[1])}"
+
+
+def _off_head(wall: AsLaid, opening: Opening) -> Break:
+    """A head without its lintel, or the lintel nearest to it where one stands over or under it by less than a course."""
+    limit = f"underside within a bed, {size(wall, wall.beds[1] - ROUNDING)}, above the head"
+    over = (wall.left < opening.right) & (wall.right > opening.left) & (wall.shape == SHAPES[opening.lintel])
+    found = np.unique(wall.bottom[over & (np.abs(wall.bottom - opening.top) < wall.masonry.unit.gauge)])
+    if not len(found):
+        return Break(None, opening.left, f"no {opening.lintel} lintel on the head of {opening.name}", limit,
+                     f"lay a {opening.lintel} lintel at {size(wall, opening.top)}")
+    underside = int(found[np.argmin(np.abs(found - opening.top))])
+    off = underside - opening.top
+    figure = f"the lintel's underside is {size(wall, abs(off))} {'above' if off > 0 else 'below'} the head of {opening.name}"
+    level = underside - wall.masonry.unit.bed_joint if off > 0 else underside
+    return Break(None, opening.left, figure, limit, f"put the head at {size(wall, level)}")
 
 
 def _short_bearing(wall: AsLaid, opening: Opening, course: int, side: str, at: int, bearing: int) -> Break:

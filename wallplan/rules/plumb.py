@@ -111,11 +111,13 @@ def _out_of_plumb(wall: AsLaid, line: Line, at: int, place: int, lines: list[Lin
 
 
 def _judge_layer(wall: AsLaid, line: Line, lines: list[Line]) -> list[Break]:
-    """A layer of a course laid in two follows odd or even joints: what it has that they have not."""
+    """A layer of a course laid in two follows odd or even joints: what it has that they have not, where any reaches."""
     if not lines or not len(line.joints):
         return []
+    least, module = wall.masonry.least_piece, wall.masonry.module
     known = np.any([other.has(line.joints, line.slack) for other in lines], axis=0)
-    places = line.joints[~known].tolist()
+    reached = np.any([other.reaches(line.joints, line.slack, least, module) for other in lines], axis=0)
+    places = line.joints[~known & reached].tolist()
     return [
         one for place in places
         if not line.why_moved(place, lines, [], wall.masonry.least_piece, wall.masonry.module)
