@@ -78,6 +78,13 @@ def pieces_of(layout: Layout, course: int, wall: int = 0) -> tuple[Piece, ...]:
     return layout.walls[wall].courses[course - 1].pieces
 
 
+def count_units(layout: Layout, course: int | None = None, wall: int = 0) -> Fraction:
+    """Whole units, two halves to one, in a course or the whole wall; asserts that nothing else is laid."""
+    pieces = [piece for one in layout.walls[wall].courses if course in (None, one.number) for piece in one.pieces]
+    assert {piece.piece for piece in pieces} <= {"full", "half"}
+    return sum((Fraction(1 if piece.piece == "full" else "1/2") for piece in pieces), Fraction(0))
+
+
 def broken(findings: Iterable[Finding]) -> list[Finding]:
     """The findings of broken rules."""
     return [finding for finding in findings if not finding.held]

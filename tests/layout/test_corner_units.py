@@ -8,8 +8,7 @@ from pathlib import Path
 import pytest
 
 from tests.jobs import broken, inches, make_masonry, make_opening
-from tests.layout.buildings import IN, OUT, build, rectangle
-from tests.published.test_closed_buildings import row_of
+from tests.layout.buildings import IN, OUT, build, rectangle, row_of
 from wallplan.layout.build import lay
 from wallplan.layout.model import Layout
 from wallplan.lists.order.compose import list_order

@@ -1,4 +1,4 @@
-"""Mixes against ASTM C270's proportions by volume.
+"""Mixes against ASTM C270's proportions by volume, and what the same page says of weights, bags and mixing.
 
 Table 1 as restated in Masonry Magazine, March 1978, https://masonrymagazine.com/?pageID=21184, which prints lime 1/4, 1/2, 1
 and 2 to 1 of cement for M, S, N and O, and sand 2 1/4 to 3 times cement and lime. The full ranges (N up to 1 1/4, O up to
@@ -13,6 +13,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from tests.lists.walls import line_of, take_off
 from wallplan.lists.order.mix import LEAST_SAND, MOST_SAND, check_mix
 from wallplan.plan.order_wishes import Mix
 
@@ -93,3 +94,35 @@ def test_a_mix_is_its_proportions_and_no_mix_goes_without_a_word(cement: int, li
     same = mix_of(str(cement * times), str(lime * times), str(sand * times))
     assert check_mix(mix).type == check_mix(same).type
     assert check_mix(mix).told
+
+
+def test_bags_and_weights_of_an_order() -> None:
+    # Portland cement 94 lb to the cu ft, in bags of as much; hydrated lime 40, in bags of 50 (1.25 cu ft); dry sand in damp loose
+    # sand 80. 360 block at 7.5 cu ft to 100, 1:1:6 by volume: 27 cu ft of mortar, 38 of materials.
+    order = take_off("40'", "8'", "[order]\nmortar_per_100 = [7.5, 7.5]\n[order.mix]\ncement = 1\nlime = 1\nsand = 6\n")
+    cement, lime, sand = (line_of(order, item) for item in ("portland", "hydrated", "sand"))
+    assert (cement.measure, cement.net) == ("bag of 94 lb", Fraction("4.75"))
+    assert (lime.measure, lime.net) == ("bag of 50 lb", Fraction("3.8"))
+    assert sand.net == Fraction("28.5") and sand.order == 29 and "29 x 80 = 2320 lb" in sand.why
+
+
+def test_mixing_times_are_told() -> None:
+    # 3 to 5 minutes by machine; use within 2 1/2 hours of mixing, retempered freely before that; other texts say 2 hours.
+    told = dict(take_off("20'", "8'").batch)["mixing"]
+    assert "3 to 5 minutes by machine" in told and "within 2 1/2 hours" in told and "2 hours" in told
+
+
+def test_a_bag_of_cement_half_a_bag_of_lime_and_28_shovels_of_sand_are_type_n() -> None:
+    # A mason's rule (secondary): 1 bag of cement, 25 lb of lime and 28 shovels of sand. 1 + 25/40 = 1.625 cu ft of cement and
+    # lime, which takes 3.66 to 4.88 of sand: 5.7 to 7.7 shovels to the cu ft. At the usual 6 it is within; lime 0.63 is Type N.
+    parts = mix_of("1", "25/40", str(Fraction(28, 6)))
+    assert check_mix(parts).type == "N"
+    for shovels, within in (("5.8", True), ("7.6", True), ("5.7", False), ("7.7", False)):
+        assert (check_mix(mix_of("1", "25/40", str(28 / Fraction(shovels)))).type is not None) == within
+
+
+def test_a_cubic_foot_bag_with_18_to_21_shovels_of_sand_is_within_the_table() -> None:
+    # From memory: 18 to 21 shovels to a bag of masonry cement; 3 to 3 1/2 parts at 6 shovels, 2.6 to 3 at 7.
+    assert check_mix(mix_of(masonry_cement="1", sand=str(Fraction(18, 6)))).told[0].startswith("the type is the one printed")
+    assert check_mix(mix_of(masonry_cement="1", sand=str(Fraction(21, 7)))).told[0].startswith("the type is the one printed")
+    assert "3.5 to 1" in check_mix(mix_of(masonry_cement="1", sand=str(Fraction(21, 6)))).told[0]

@@ -51,6 +51,22 @@ def change_courses(layout: Layout, change: Callable[[Course], Course]) -> Layout
     return replace(layout, walls=(replace(wall, courses=tuple(change(course) for course in wall.courses)),))
 
 
+def shift_even_courses(layout: Layout, by: int) -> Layout:
+    """All of course 2 moved: its first piece grows, its last one shrinks."""
+    def shift(course: Course) -> Course:
+        if course.number % 2:
+            return course
+        first, *middle, last = course.pieces
+        moved: list[Piece] = [
+            first._replace(length=first.length + by, piece="cut", mark="A"),
+            *(piece._replace(left=piece.left + by) for piece in middle),
+            last._replace(left=last.left + by, length=last.length - by, piece="cut", mark="B"),
+        ]
+        return replace(course, pieces=tuple(moved))
+
+    return change_courses(layout, shift)
+
+
 def breaks_of(layout: Layout, rule: RuleName) -> list[Finding]:
     """What the check tells of a rule in a layout that breaks it, after looking that it breaks no other."""
     told = broken(check(layout))
@@ -66,3 +82,22 @@ def told_of(layout: Layout, rule: RuleName) -> list[Finding]:
 def places(findings: list[Finding]) -> set[tuple[int | None, int | None]]:
     """Course and distance of each finding."""
     return {(finding.course, finding.at) for finding in findings}
+
+
+def tell_bearing(layout: Layout, by: int) -> str:
+    """What the check says of the only opening once its precast lintel is cut to bear ``by`` ticks on both sides.
+
+    The plan is taken to ask for no more than that.
+    """
+    (wall,) = layout.walls
+    (opening,) = wall.wall.openings
+    asked = replace(layout, walls=(replace(wall, wall=replace(wall.wall, openings=(replace(opening, bearing=by),))),))
+
+    def cut(course: Course) -> Course:
+        return replace(course, pieces=tuple(
+            piece._replace(left=opening.left - by, length=opening.right - opening.left + 2 * by)
+            if piece.shape == "precast" else piece for piece in course.pieces))
+
+    (finding,) = (one for one in check(change_courses(asked, cut)) if one.rule == "openings")
+    assert finding.held  # the plan's own bearing rules
+    return finding.figure

@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from tests.jobs import broken, inches, make_job, make_masonry, make_wall
-from tests.rules.breaking import breaks_of, change_courses, places, shift_joint
+from tests.rules.breaking import breaks_of, places, shift_even_courses, shift_joint
 from wallplan.layout.build import lay
-from wallplan.layout.model import Course, Layout, Piece
+from wallplan.layout.model import Layout
 from wallplan.rules.check import check
 
 
@@ -17,22 +15,6 @@ from wallplan.rules.check import check
 def good() -> Layout:
     """Three courses: 16 16 16 16, then 8 16 16 16 8, then 16 16 16 16."""
     return lay(make_job(make_masonry(joints_move=False), make_wall(inches("63 5/8"), inches(24))))
-
-
-def shift_even_courses(layout: Layout, by: int) -> Layout:
-    """All of course 2 moved: its first piece grows, its last one shrinks."""
-    def shift(course: Course) -> Course:
-        if course.number % 2:
-            return course
-        first, *middle, last = course.pieces
-        moved: list[Piece] = [
-            first._replace(length=first.length + by, piece="cut", mark="A"),
-            *(piece._replace(left=piece.left + by) for piece in middle),
-            last._replace(left=last.left + by, length=last.length - by, piece="cut", mark="B"),
-        ]
-        return replace(course, pieces=tuple(moved))
-
-    return change_courses(layout, shift)
 
 
 def test_half_bond_laps_half_a_unit(good: Layout) -> None:

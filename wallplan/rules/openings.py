@@ -7,6 +7,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from wallplan.findings import Finding
+from wallplan.lengths import TICKS_PER_INCH, TICKS_PER_MM
 from wallplan.plan.job import Opening
 from wallplan.rules.as_laid import ROUNDING, AsLaid
 from wallplan.rules.reporting import Break, exact, report_breaks, report_held, size
@@ -64,7 +65,20 @@ def _bearing(wall: AsLaid, opening: Opening) -> tuple[list[Break], str]:
         for side, at, bearing in (("left", opening.left, reached[0]), ("right", opening.right, reached[1]))
         if bearing < opening.bearing
     ]
-    return breaks, f"bears {size(wall, reached[0])} and {size(wall, reached[1])}"
+    told = _tell_published(wall, opening, min(reached))
+    return breaks, f"bears {size(wall, reached[0])} and {size(wall, reached[1])}{told}"
+
+
+def _tell_published(wall: AsLaid, opening: Opening, bearing: int) -> str:
+    """What is to be said where a bearing is under what publications have; "" where it is not. The plan's bearing rules."""
+    clear = opening.right - opening.left
+    if wall.job.measure == "metric":
+        least, name = (150 if clear > 1200 * TICKS_PER_MM else 100) * TICKS_PER_MM, "NHBC 6.1.12"
+    else:
+        least, name = 4 * TICKS_PER_INCH, "NCMA TEK 17-1B"
+        if bearing >= least:
+            least, name = max(6 * TICKS_PER_INCH, clear // 12), "the PCA handbook"
+    return f", under the {size(wall, least)} of {name}: ask whoever sized it" if bearing < least else ""
 
 
 def _off_head(wall: AsLaid, opening: Opening) -> Break:

@@ -18,7 +18,8 @@ LEAST_PIECE = "the plan's least piece; common practice, no source: slivers under
 PLUMB = "TMS 602 (from memory): head joints and cells line up plumb; common practice for the exceptions, no source"
 BEARING = (
     "the plan's bearing; 4 in. typical minimum, NCMA TEK 17-1B (2001); 1 in. a foot of clear span and not under 6 in., "
-    "PCA handbook, http://www.masonryconstruction.com/how-to/concrete-masonry-lintels_o"
+    "PCA handbook, http://www.masonryconstruction.com/how-to/concrete-masonry-lintels_o; in metric 100 mm, over 1.2 m of "
+    "opening 150 mm, NHBC 6.1.12 (nhbc-standards.co.uk, 2020)"
 )
 OPENINGS = "common practice, no source: masonry meets the sill, and the lintel stands on the head"
 CONTROL = "the plan; common practice, no source: a control joint is one straight joint through every course"

@@ -16,6 +16,16 @@ from wallplan.lists.order.line import DayRow, Line, Sawing
 from wallplan.lists.order.mix import check_mix
 from wallplan.plan.order_table import usual_wishes
 
+RULES_WASTE = 100
+"""Percent on top of full joints that comes to what the rules of _RULES ask for brick."""
+
+_RULES = {
+    "feet": "Rule sheets of suppliers ask for 7 to 8.5 bags of masonry cement and 1,500 to 2,000 lb of sand to 1,000 brick, "
+            "cores, furrows and droppings in it",
+    "metric": "The British trade allows 500 to 600 litres to 1,000 brick, frogs and droppings in it (from memory)",
+}
+"""What the trade buys for brick; full joints alone are 8.1 cu ft to 1,000 modular and 297 litres to 1,000 UK brick."""
+
 
 def tell_nesting(sawings: Sequence[Sawing]) -> Iterator[str]:
     """How many units the cuts come from, and whether fewer could do; nothing where nothing is sawn."""
@@ -37,6 +47,9 @@ def tell_mix(layout: Layout) -> Iterator[str]:
         bags = tell_bags(wishes, scale_of(layout.job.measure))
         checked = check_mix(resolve_mix(wishes, scale_of(layout.job.measure)))
         yield f"Mortar: {f'{bags}; ' if bags else ''}{'; '.join(checked.told)}."
+    if layout.job.masonry.unit.kind == "brick" and layout.job.masonry.unit.solid and wishes.mortar_waste < RULES_WASTE:
+        yield (f"Mortar is counted as full joints and {show(wishes.mortar_waste)} % of waste. {_RULES[layout.job.measure]}: "
+               f"about twice as much. To follow them write [order] mortar_waste = {RULES_WASTE}.")
     if (unknown := tell_unknown(layout)) is not None:
         yield unknown
 

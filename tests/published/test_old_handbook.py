@@ -1,0 +1,35 @@
+"""A builders' handbook of the last century but one, https://chestofbooks.com/architecture/Building-Construction-V4/Brickwork.html.
+
+Face brick 300 to 400 a day; 5 % of brick for breakage; 7 1/2 brick to the sq ft of wall one brick thick in plan (4 in.), which
+has cuts, waste and smaller brick in it.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from tests.lists.walls import count_whole, lay_text, plan_wall, take_off
+from wallplan.lists.order.days import find_output
+
+
+def test_a_mason_lays_300_to_400_face_brick_a_day() -> None:
+    job = lay_text(plan_wall("20'", "8'", unit="brick-modular")).job
+    assert find_output(job) == (300, 400)
+    # 20 ft by 8 ft of modular brick is 1,080: four days at the least and, a wall rising 5 ft a day, three at the most.
+    order = take_off("20'", "8'", unit="brick-modular")
+    assert count_whole(order) == 1080
+    assert (order.days[-1].day, order.fewest_days) == (4, 3)
+
+
+def test_five_percent_of_brick_break() -> None:
+    # 1,080 brick net, of them 18 in 36 halves: a spare of 5 %, up to whole brick, on every line of units.
+    order = take_off("20'", "8'", unit="brick-modular")
+    for line in order.lines:
+        if line.group == "units":
+            assert Fraction(5, 100) <= line.spare / line.net < Fraction(5, 100) + Fraction(1) / line.net
+
+
+def test_seven_and_a_half_to_the_sq_ft_are_over_what_is_ordered_of_modular_brick() -> None:
+    order = take_off("20'", "8'", unit="brick-modular")
+    bought = sum((line.order for line in order.lines if line.group == "units"), Fraction(0))
+    assert Fraction("6.75") < bought / 160 < Fraction("7.5")
