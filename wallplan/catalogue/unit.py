@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-PieceName = Literal["full", "three-quarter", "half", "quarter", "cut"]
+PieceName = Literal["full", "three-quarter", "half", "quarter", "cut", "closer"]
 
 
 @dataclass(frozen=True)

@@ -142,7 +142,7 @@ def find_buildings(layout: Layout) -> tuple[Building, ...]:
     """The job's buildings in the plan's order; () for a job without walls."""
     walls = [one.wall for one in layout.walls]
     lines = [Line(wall.name, wall.length, wall.left_end, wall.right_end, wall.abuts) for wall in walls]
-    standings = place_walls(lines, layout.job.masonry.unit.thickness).standings
+    standings = place_walls(lines, layout.job.masonry.thickness).standings
     groups: dict[int, list[list[int]]] = {}
     for chain in _find_chains(layout):
         groups.setdefault(standings[chain[0]].group, []).append(chain)
@@ -193,4 +193,4 @@ def _go_round(layout: Layout, chain: list[int], *, closed: bool) -> Building:
         way = Place(-way.y, way.x) if wall.wall.right_end == "outside corner" else Place(way.y, -way.x)
     masonry = layout.job.masonry
     ell = None if masonry.unit.ell_return is None else Ell(masonry.unit.ell_return, masonry.joint)
-    return Building(tuple(legs), tuple(points[:-1] if closed else points), closed, masonry.unit.thickness, ell)
+    return Building(tuple(legs), tuple(points[:-1] if closed else points), closed, masonry.thickness, ell)

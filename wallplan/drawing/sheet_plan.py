@@ -89,7 +89,7 @@ class SheetPlan:
 def make_subject(wall: WallLayout, job: Job, findings: tuple[Finding, ...], cuts: tuple[Cut, ...],
                  name: FaceName = "outside") -> Subject:
     """A wall with all that the sheets of one of its faces say of it. ``cuts`` is the job's saw list."""
-    seen, face = show_face(wall, job.masonry.unit.thickness, name)
+    seen, face = show_face(wall, job.masonry.thickness, name)
     return Subject(seen, job, findings, list_rows(list_wall_cuts(wall, cuts), job), tally(seen), face)
 
 

@@ -17,7 +17,8 @@ from wallplan.plan.job import Job
 
 _ENDS = {"end": "free end", "outside corner": "outside corner", "inside corner": "inside corner",
          "straight": "runs on straight", "abuts": "abuts another wall"}
-_BONDS = {"half": "Half bond", "third": "Third bond", "quarter": "Quarter bond", "stack": "Stack bond"}
+_BONDS = {"half": "Half bond", "third": "Third bond", "quarter": "Quarter bond", "stack": "Stack bond",
+          "flemish": "Flemish bond, one brick thick", "english": "English bond, one brick thick"}
 
 
 @dataclass(frozen=True)

@@ -35,7 +35,7 @@ def _wall(layout: WallLayout, job: Job, broken: list[Finding]) -> dict[str, obje
         "abuts": [_abutment(one) for one in wall.abuts],
         "length": to_mm(wall.length),
         "height": to_mm(wall.height),
-        "thickness": to_mm(masonry.unit.thickness),
+        "thickness": to_mm(masonry.thickness),
         "unit": masonry.unit.key,
         "bond": masonry.bond,
         "joint": to_mm(masonry.joint),
@@ -84,6 +84,7 @@ def _course(course: Course) -> dict[str, object]:
     return {
         "course": course.number, "bottom": to_mm(course.bottom), "top": to_mm(course.top),
         "pieces": [_piece(piece) for piece in course.pieces],
+        **({"backing": [_piece(piece) for piece in course.backing]} if course.backing else {}),
     }
 
 
@@ -91,7 +92,7 @@ def _piece(piece: Piece) -> dict[str, object]:
     return {
         "left": to_mm(piece.left), "length": to_mm(piece.length), "bottom": to_mm(piece.bottom),
         "height": to_mm(piece.height), "piece": piece.piece, "shape": piece.shape, "mark": piece.mark,
-        "lead": piece.lead, "of": piece.of, **_sawn(piece),
+        "lead": piece.lead, "of": piece.of, **_sawn(piece), **({} if piece.leaf is None else {"leaf": piece.leaf}),
     }
 
 

@@ -18,6 +18,7 @@ from wallplan.layout.layers import find_parts, lay_in_layers
 from wallplan.layout.leads import LeadPlan, count_lead_courses, find_lead, plan_leads
 from wallplan.layout.marks import Marks, give_marks
 from wallplan.layout.model import Course, Layout, Piece, WallLayout
+from wallplan.layout.one_brick import find_backing, make_bonded_spots
 from wallplan.layout.outline import Bay, find_bays, fit_to_bays, reaches_ends
 from wallplan.layout.reach import Reach
 from wallplan.layout.runs import LaidRun, LaidTracks
@@ -55,6 +56,7 @@ class _SetWall(NamedTuple):
     rows: tuple[Row, ...]
     courses: tuple[_SetCourse, ...]
     tracks: LaidTracks
+    one_brick: bool
 
 
 def lay(job: Job, bonded_before: Known | None = None) -> Layout:
@@ -92,7 +94,7 @@ def _set_wall(bonded: BondedWall, masonry: Masonry, leads: int) -> _SetWall:
         if alike not in known:
             known[alike] = _set_course(ground, row, laid, bays)
         courses.append(known[alike])
-    return _SetWall(wall, bonded.ends, rows, tuple(courses), tracks)
+    return _SetWall(wall, bonded.ends, rows, tuple(courses), tracks, masonry.one_brick)
 
 
 def _find_feet(wall: Wall, masonry: Masonry, rows: tuple[Row, ...]) -> tuple[int, int]:
@@ -128,7 +130,8 @@ def _set_course(ground: _Ground, row: Row, laid: tuple[LaidRun, ...], bays: tupl
     headings = find_headings(row, ground.reaches, parts)
     spots, shares = list[Spot](), list[Share]()
     for run in laid:
-        plain = make_spots(run.pieces, row, ground.namer)
+        plain = (make_bonded_spots(run, row, ground.masonry, ground.namer, (ground.wall, ground.ends)) if run.kinds
+                 else make_spots(run.pieces, row, ground.namer))
         if ground.wall.outline is not None:
             plain = fit_to_bays(plain, ground.wall.outline, row, bays, ground.namer)
         layered = lay_in_layers(plain, parts, row, ground.masonry, ground.namer)
@@ -206,12 +209,18 @@ _make_piece = tuple.__new__
 def _finish_course(row: Row, course: _SetCourse, letters: list[str | None], set_wall: _SetWall) -> Course:
     bottom, wall = row.bottom, set_wall.wall.name
     pieces = [
-        _make_piece(Piece, (left, length, bottom + rise, height, piece, shape, mark, lead, wall, rake, notch))
-        for (left, length, rise, height, piece, shape, lead, rake, notch), mark in zip(course.spots, letters, strict=True)
+        _make_piece(Piece, (left, length, bottom + rise, height, piece, shape, mark, lead, wall, rake, notch, leaf))
+        for (left, length, rise, height, piece, shape, lead, rake, notch, leaf), mark in zip(
+            course.spots, letters, strict=True)
     ]
     if set_wall.ends.has_corners or set_wall.ends.crossings:
         pieces = [
             piece._replace(of=set_wall.ends.other_at(piece.left) or wall) if piece.shape == "return" else piece
             for piece in pieces
         ]
-    return Course(row.number, bottom, row.top, tuple(pieces))
+    if not set_wall.one_brick:
+        return Course(row.number, bottom, row.top, tuple(pieces))
+    backing = tuple(find_backing(pieces))
+    fronted = (piece._replace(leaf="front") if piece.shape == "stretcher" and piece.leaf is None else piece
+               for piece in pieces)
+    return Course(row.number, bottom, row.top, tuple(fronted), backing)

@@ -16,6 +16,7 @@ from wallplan.bond.cost import BROKEN, CUTTING
 from wallplan.layout.choices import Party, choose
 from wallplan.layout.corners import Choice, Turn, WallEnds, end_wall, joined_to
 from wallplan.layout.coursing import Row
+from wallplan.layout.one_brick import bond_one_brick
 from wallplan.layout.outline import find_bays, find_risers, set_rows
 from wallplan.layout.rakes import cut_to_rakes
 from wallplan.layout.reach import Reach, reach_openings
@@ -134,6 +135,8 @@ def bond_wall(wall: Wall, masonry: Masonry, ends: WallEnds) -> BondedWall:
     rows = set_rows(wall, masonry)
     reaches = reach_openings(wall, rows)
     runs = runs_of_rows(wall, masonry, rows, reaches, ends)
+    if masonry.one_brick:
+        return BondedWall(wall, rows, reaches, ends, bond_one_brick(wall, masonry, runs, ends))
     if wall.outline is None:
         return BondedWall(wall, rows, reaches, ends, lay_tracks(pose_problem(wall, masonry, runs, ends), masonry.joint))
     bays = tuple(find_bays(wall, masonry, row) for row in rows)

@@ -103,7 +103,7 @@ def end_wall(wall: Wall, masonry: Masonry, choice: Choice, others: tuple[str | N
     """The ends of a wall for one choice. ``stems`` are the walls that run through it: where each begins, and its name."""
     left = _end(wall.left_end, masonry, choice.left, others[0])
     right = _end(wall.right_end, masonry, choice.right, others[1])
-    thick = masonry.unit.thickness
+    thick = masonry.thickness
     crossings = () if choice.crossed is None else tuple(
         Crossing(at, at + thick, name, choice.crossed) for at, name in stems)
     return WallEnds(left, _mirror(right, wall.length), crossings)
@@ -111,11 +111,11 @@ def end_wall(wall: Wall, masonry: Masonry, choice: Choice, others: tuple[str | N
 
 def _end(kind: EndKind, masonry: Masonry, turn: Turn | None, other: str | None) -> WallEnd:
     """A left end; the wall's outside corner, or the face that it abuts, is at 0."""
-    thick, joint = masonry.unit.thickness, masonry.joint
+    thick, joint = masonry.thickness, masonry.joint
     if turn is None:
         begin = joint if kind == "abuts" else 0
         return WallEnd((begin, begin), None, (True, True), None)
-    wide = masonry.unit.ell_return or thick if turn.ell else thick
+    wide = masonry.unit.ell_return or thick if turn.ell else masonry.unit.thickness
     behind = 0 if kind == "outside corner" else thick
     stops = wide - behind + joint
     through = (turn.through, not turn.through)

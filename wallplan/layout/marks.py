@@ -9,6 +9,9 @@ from wallplan.layout.spots import Spot
 from wallplan.lengths import Measure, print_size
 from wallplan.plan.job import Job
 
+SAWN = ("cut", "closer")
+"""Names of pieces that have a letter."""
+
 LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
 
 Size = tuple[str, ...]
@@ -24,13 +27,13 @@ class Marks(NamedTuple):
 
     def of(self, spot: Spot) -> str | None:
         """The letter of a piece, None where it is not sawn."""
-        return self.letters[_size(spot, self.measure)] if spot.piece == "cut" else None
+        return self.letters[_size(spot, self.measure)] if spot.piece in SAWN else None
 
 
 def give_marks(job: Job, spots: Iterable[Spot]) -> Marks:
     """Letters for all pieces that are sawn: A for the longest, then by length, then by height; raked ones come last."""
     sizes = {_size(spot, job.measure): (spot.rake is not None, spot.notch is not None, -spot.length, -spot.height)
-             for spot in spots if spot.piece == "cut"}
+             for spot in spots if spot.piece in SAWN}
     ordered = sorted(sizes, key=lambda size: sizes[size])
     return Marks(job.measure, {size: letter(index) for index, size in enumerate(ordered)})
 
@@ -40,6 +43,8 @@ def _size(spot: Spot, measure: Measure) -> Size:
     if spot.notch is not None:
         wide, high = (print_size(ticks, measure) for ticks in (spot.notch.right - spot.notch.left, spot.notch.height))
         return (*size, "notch", wide, high)
+    if spot.piece == "closer":
+        return (*size, "closer")
     if spot.rake is None:
         return size
     sides = sorted(((spot.rake.left, spot.rake.top_left), (spot.rake.right, spot.length - spot.rake.top_right)))

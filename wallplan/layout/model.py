@@ -9,9 +9,11 @@ from typing import Literal, NamedTuple
 from wallplan.catalogue.unit import PieceName
 from wallplan.plan.job import Job, Wall
 
-Shape = Literal["stretcher", "corner", "corner L", "sash", "bond beam", "lintel", "precast", "return"]
+Shape = Literal["stretcher", "corner", "corner L", "sash", "bond beam", "lintel", "precast", "return", "header", "closer"]
 Lead = Literal["left", "right"]
 Hand = Literal["left", "right", "ridge"]
+Leaf = Literal["through", "front", "back"]
+"""Where a brick lies in a wall one brick thick."""
 
 
 class Rake(NamedTuple):
@@ -47,7 +49,8 @@ class Piece(NamedTuple):
     ``mark`` is the letter of a cut (sawn in length or ripped) on sheets and lists, None for a piece that is
     not sawn. ``lead`` names the lead it belongs to. ``of`` is the wall that counts it. ``rake`` is None for a square
     piece; a raked one is ``length`` long at its bottom and ``height`` high where it is highest. ``notch`` is None for a
-    piece with a level underside.
+    piece with a level underside. ``leaf`` says in which leaf of a one-brick wall it lies, None in other walls: a header or a
+    closer goes through.
     """
 
     left: int
@@ -61,6 +64,7 @@ class Piece(NamedTuple):
     of: str
     rake: Rake | None = None
     notch: Notch | None = None
+    leaf: Leaf | None = None
 
     @property
     def right(self) -> int:
@@ -85,13 +89,20 @@ class Course:
     """One course. ``bottom`` is the underside of its bed joint and ``top`` the top of its units.
 
     ``joint`` of each run is what its pieces leave between them; ``pieces`` run left to right, lower layer
-    first where the course is laid in two layers beside a sill or head off the coursing.
+    first where the course is laid in two layers beside a sill or head off the coursing. ``backing`` are the bricks of a
+    one-brick wall that stand behind those, () in other walls.
     """
 
     number: int
     bottom: int
     top: int
     pieces: tuple[Piece, ...]
+    backing: tuple[Piece, ...] = ()
+
+    @property
+    def bricks(self) -> tuple[Piece, ...]:
+        """Every piece, front and back."""
+        return (*self.pieces, *self.backing) if self.backing else self.pieces
 
 
 @dataclass(frozen=True)

@@ -20,7 +20,8 @@ TICKS_OF_ROUNDING = 2
 class LaidRun(NamedTuple):
     """One run as its courses lay it: (left, length) of each piece, its head joints, cutting in one course and at least.
 
-    ``joined`` are the middles of head joints at its ends, against what another wall lays there.
+    ``joined`` are the middles of head joints at its ends, against what another wall lays there. ``kinds`` are those of the
+    pieces in a one-brick wall, as ``bond.one_brick`` names them; () in other walls.
     """
 
     left: int
@@ -30,6 +31,7 @@ class LaidRun(NamedTuple):
     cutting: int
     at_least: int
     joined: tuple[int, ...] = ()
+    kinds: tuple[str, ...] = ()
 
     @property
     def joints(self) -> tuple[int, int]:
@@ -90,10 +92,10 @@ def _lay_run(terms: Terms, nodes: tuple[Node, ...], stretch: Stretch, joint: int
     cutting = 0 if fit.cost >= IMPOSSIBLE else count_cutting(fit.cost)
     at_least = 0 if fills_with_stock(terms, stretch.end - stretch.start) else 1
     middles = tuple(end + joint // 2 for end in (stretch.start, stretch.end) if end in joined)
-    return LaidRun(left, right, _set_out(lengths, left, right), stretch.courses, cutting, at_least, middles)
+    return LaidRun(left, right, set_out(lengths, left, right), stretch.courses, cutting, at_least, middles)
 
 
-def _set_out(lengths: list[int], left: int, right: int) -> tuple[tuple[int, int], ...]:
+def set_out(lengths: list[int], left: int, right: int) -> tuple[tuple[int, int], ...]:
     """Left ends from lengths: what the lengths leave is shared by the joints alike, to the tick."""
     joints, spare = len(lengths) - 1, right - left - sum(lengths)
     placed, done = [], 0

@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from wallplan.catalogue.unit import PieceName
 from wallplan.layout.coursing import Row
-from wallplan.layout.model import Lead, Notch, Rake, Shape
+from wallplan.layout.model import Lead, Leaf, Notch, Rake, Shape
 from wallplan.layout.stock import stock_lengths
 from wallplan.plan.job import Masonry
 
@@ -23,6 +23,7 @@ class Spot(NamedTuple):
     lead: Lead | None
     rake: Rake | None = None
     notch: Notch | None = None
+    leaf: Leaf | None = None
 
     @property
     def right(self) -> int:
@@ -73,7 +74,11 @@ def find_covering(spots: list[Spot], left: int, right: int) -> list[int]:
 
 
 def count_cuts(spots: list[Spot], masonry: Masonry) -> int:
-    """Cutting: a cut piece counts one, one shorter than half a unit two."""
+    """Cutting: a cut piece counts one, one shorter than half a unit two. In a one-brick wall a sawn pair counts two, a
+    closer one.
+    """
+    if masonry.one_brick:
+        return sum({"cut": 1 if spot.leaf else 2, "closer": 1}.get(spot.piece, 0) for spot in spots)
     return sum(
         2 if 2 * (spot.length + masonry.joint) < masonry.module else 1 for spot in spots if spot.piece == "cut"
     )

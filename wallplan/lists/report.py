@@ -49,8 +49,9 @@ def _report_wall(wall: WallLayout, job: Job, broken: Sequence[Finding], width: i
 def _head(wall: WallLayout, job: Job) -> str:
     size = f"{print_length(wall.wall.length, job.measure)} long, {print_length(wall.wall.height, job.measure)} high"
     unit = "mm, " if job.measure == "metric" else ""
+    unit += "one brick thick, " if job.masonry.one_brick else ""
     return (
-        f"{wall.wall.name}: {size}, {unit}{len(wall.courses)} courses of {job.masonry.unit.name}, {job.masonry.bond} bond. "
+        f"{wall.wall.name}: {size}, {unit}{len(wall.courses)} courses of {job.masonry.unit.name}, {job.masonry.bond_name}. "
         "Seen from outside; course 1 stands on the footing."
     )
 
@@ -67,7 +68,7 @@ def _figures(wall: WallLayout, job: Job) -> list[list[str]]:
     joints = f"all {low}" if low == high else f"{low} to {high}"
     rows.append(["head joints", f"{joints} (aimed for {aimed})"])
     rows.append(["bed joints", f"{print_size(wall.bed, measure)}; {print_courses_rise(wall, job)}"])
-    rows.append(["cutting", _tell_cutting(wall)])
+    rows.append(["cutting", _tell_cutting(wall, job)])
     return rows
 
 
@@ -85,7 +86,7 @@ def print_courses_rise(wall: WallLayout, job: Job) -> str:
 def _count_pieces(wall: WallLayout, job: Job) -> list[tuple[str, str]]:
     counted: dict[str, Counter[str]] = {}
     for course in wall.courses:
-        for piece in course.pieces:
+        for piece in course.bricks:
             if piece.mark is None and piece.shape not in ("precast", "return"):
                 low = "half-high " if piece.height < job.masonry.unit.height else ""
                 counted.setdefault(low + piece.piece, Counter())[piece.shape] += 1
@@ -98,27 +99,31 @@ def _count_pieces(wall: WallLayout, job: Job) -> list[tuple[str, str]]:
 def _tell_cuts(wall: WallLayout, job: Job) -> list[tuple[str, str]]:
     found: dict[str, list[Piece]] = {}
     for course in wall.courses:
-        for piece in course.pieces:
+        for piece in course.bricks:
             if piece.mark is not None:
                 found.setdefault(piece.mark, []).append(piece)
     return [(mark, _tell_cut(found[mark], job)) for mark in sorted(found, key=lambda mark: (len(mark), mark))]
 
 
 def _tell_cut(pieces: list[Piece], job: Job) -> str:
+    if pieces[0].piece == "closer":
+        wide = print_size(pieces[0].length, job.measure)
+        return f"{len(pieces)} queen closers, {wide} wide: a brick ripped along its length"
     size = tell_size(pieces[0], job.measure, job.masonry.unit.height, " long, ")
     high = " high" if " long, " in size else ""
     hands = count_hands(pieces)
     return f"{len(pieces)} of {size}{high}" + (f" ({tell_count(len(pieces), hands).split(': ')[-1]})" if any(hands) else "")
 
 
-def _tell_cutting(wall: WallLayout) -> str:
+def _tell_cutting(wall: WallLayout, job: Job) -> str:
     if not wall.cutting:
         return "none: every piece is a stock length"
     proof = "which is the bound" if wall.cutting == wall.cutting_at_least else (
         f"the bound, run by run, is {wall.cutting_at_least}")
     settings = "" if wall.settings_proven else "; fewer saw settings at the same cutting are not ruled out"
     places = "" if wall.everywhere else "; joints of so long a wall were tried beside the nearest ends only: less may do"
-    return f"{wall.cutting} (a cut shorter than half a unit counts two); {proof}{places}{settings}"
+    counts = "a sawn pair counts two" if job.masonry.one_brick else "a cut shorter than half a unit counts two"
+    return f"{wall.cutting} ({counts}); {proof}{places}{settings}"
 
 
 def _tell_rules(broken: Sequence[Finding], job: Job, width: int) -> list[str]:

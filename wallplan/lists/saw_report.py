@@ -10,7 +10,7 @@ from wallplan.lists.columns import set_columns, wrap_text
 from wallplan.lists.cuts import Cut, tell_sawn
 from wallplan.lists.order.line import Sawing, Sawn
 from wallplan.lists.order.notes import tell_nesting
-from wallplan.lists.order.sawing import name_unit
+from wallplan.lists.order.sawing import CLOSER, name_unit
 from wallplan.lists.sawn_size import tell_count, tell_size
 from wallplan.plan.job import Job
 
@@ -62,6 +62,8 @@ def _list_units(sawings: Sequence[Sawing], job: Job) -> Iterator[list[str]]:
     for sawing in sawings:
         for sawn in sawing.sawn:
             name = name_unit(job, sawn.piece, sawn.shape, sawing.half_high)
+            if sawn.shape == CLOSER:
+                name += ", ripped along its length"
             if sawing.rip is not None:
                 name = f"strips {print_size(sawing.rip, job.measure)} high of {name}"
             found.setdefault((name, tell_sawn(sawn)), []).append(sawn)

@@ -60,7 +60,7 @@ def _check_room(main: ReadWall, path: KeyPath, abutment: Abutment, masonry: Maso
     """A piece must fit between the abutting wall and the main wall's ends, jambs and control joints."""
     if main.length is None:
         return
-    thick, least = masonry.unit.thickness, masonry.joint + masonry.least_piece
+    thick, least = masonry.thickness, masonry.joint + masonry.least_piece
     left, right = abutment.at, abutment.at + thick
     ends = [thick if end == "outside corner" else 0 for end in (main.left, main.right)]
     if left < ends[0] + least or right > main.length - ends[1] - least:
@@ -90,7 +90,7 @@ def _check_neighbours(walls: Sequence[ReadWall], masonry: Masonry, notebook: Not
             tied = one.tie == other.tie == "interlocked"
             if not tied and one.inside != other.inside:
                 continue
-            least = masonry.unit.thickness + (masonry.joint + masonry.least_piece if tied else 0)
+            least = masonry.thickness + (masonry.joint + masonry.least_piece if tied else 0)
             if abs(one.at - other.at) < least:
                 notebook.note(_key(path, "at"), f"{notebook.show(abs(one.at - other.at))} from another wall or pier that "
                               f'abuts wall "{print_name(one.meets)}"; keep {notebook.show_least(least)} from side to side')
@@ -112,7 +112,7 @@ def _check_places(walls: Sequence[ReadWall], masonry: Masonry, notebook: Noteboo
     """Two ends of a wall, or of a row of walls, must both come to the walls that they abut."""
     lines = [Line(wall.name or "", wall.length or 0, wall.left, wall.right, tuple(one for _, one in wall.abuts))
              for wall in walls]
-    for wrong in place_walls(lines, masonry.unit.thickness).amiss:
+    for wrong in place_walls(lines, masonry.thickness).amiss:
         wall = walls[wrong.wall]
         path = next(path for path, one in wall.abuts if one == wrong.abutment)
         told = []

@@ -73,12 +73,12 @@ def _check_room(wall: ReadWall, masonry: Masonry, notebook: Notebook) -> None:
     """A wall must reach past the walls that it meets, and leave a piece between a corner and a jamb."""
     if wall.length is None:
         return
-    taken = masonry.unit.thickness + masonry.joint
+    taken = masonry.thickness + masonry.joint
     least = masonry.least_piece - masonry.joint
     sides = [taken if end == "outside corner" else 0 for end in (wall.left, wall.right)]
     if any(sides) and wall.length < sum(sides) + least:
         notebook.note((*wall.path, "length"), f"{notebook.show(max(wall.length, 0))} leaves no piece beside the walls that "
-                      f"it meets, which are {notebook.show(masonry.unit.thickness)} thick; write at least "
+                      f"it meets, which are {notebook.show(masonry.thickness)} thick; write at least "
                       f"{notebook.show_least(sum(sides) + least)}")
         return
     for path, opening in wall.openings:

@@ -39,7 +39,7 @@ def _check_places(wall: ReadWall, steps: Sequence[ReadStep], masonry: Masonry | 
                   notebook: Notebook) -> bool:
     """Steps inside the wall, and far enough from its ends and each other; the first that is not is told."""
     length, show = wall.length or 0, notebook.show
-    thick = masonry.unit.thickness + masonry.joint if masonry else 0
+    thick = masonry.thickness + masonry.joint if masonry else 0
     sides = [thick if end == "outside corner" else 0 for end in (wall.left, wall.right)]
     before: ReadStep | None = None
     for step in in_order(steps):

@@ -12,7 +12,10 @@ from wallplan.catalogue.unit import Unit
 from wallplan.lengths import Measure
 from wallplan.plan.order_wishes import OrderWishes
 
-Bond = Literal["half", "third", "quarter", "stack"]
+Bond = Literal["half", "third", "quarter", "stack", "flemish", "english"]
+ONE_BRICK = ("flemish", "english")
+"""Bonds of walls one brick thick: stretchers in pairs, headers through."""
+
 LintelKind = Literal["block", "precast", "steel", "none"]
 EndKind = Literal["end", "outside corner", "inside corner", "straight", "abuts"]
 CornerUnit = Literal["plain", "L", "L where it saves"]
@@ -44,9 +47,24 @@ class Masonry:
         return self.unit.length + self.joint
 
     @property
+    def one_brick(self) -> bool:
+        """True where walls are as thick as the unit is long, in a bond with headers."""
+        return self.bond in ONE_BRICK
+
+    @property
+    def thickness(self) -> int:
+        """How thick walls are, in ticks."""
+        return self.unit.length if self.one_brick else self.unit.thickness
+
+    @property
+    def bond_name(self) -> str:
+        """The bond in words: ``half bond``, ``Flemish bond``."""
+        return f"{self.bond.capitalize() if self.one_brick else self.bond} bond"
+
+    @property
     def ideal_lap(self) -> int:
         """The bond's own lap between neighbouring courses, in ticks (0 for stack bond)."""
-        parts = {"half": 2, "third": 3, "quarter": 4}.get(self.bond)
+        parts = {"half": 2, "third": 3, "quarter": 4, "flemish": 4, "english": 4}.get(self.bond)
         return self.module // parts if parts else 0
 
 

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from wallplan.catalogue.unit import Unit
-from wallplan.plan.job import CornerUnit, Masonry
+from wallplan.plan.check_one_brick import check_unit
+from wallplan.plan.job import ONE_BRICK, CornerUnit, Masonry
 from wallplan.plan.notebook import KeyPath, Notebook
 
 if TYPE_CHECKING:
@@ -22,6 +24,10 @@ def read_masonry(table: MasonryTable, unit: Unit, notebook: Notebook) -> Masonry
               for key in ("joint", "tightest_joint", "widest_joint")}
     joint, tightest, widest = _settle_joints(unit, joints, notebook)
     bond = table.bond or "half"
+    if bond in ONE_BRICK and not check_unit(bond, unit, (joint, tightest, widest), notebook):
+        bond = "half"
+    if bond in ONE_BRICK:
+        return _read_one_brick(table, Masonry(unit, bond, joint, tightest, widest, 0, 0, 0), notebook)
     module = unit.length + joint
     lap = notebook.read((*path, "least_lap"), table.least_lap)
     piece = notebook.read((*path, "least_piece"), table.least_piece, least=1)
@@ -36,6 +42,23 @@ def read_masonry(table: MasonryTable, unit: Unit, notebook: Notebook) -> Masonry
         leads=_read_leads(table.leads, unit, notebook), keep_bond=bool(table.keep_bond),
         corner_unit=_read_corner_unit(table.corner_unit, unit, notebook),
     )
+
+
+def _read_one_brick(table: MasonryTable, given: Masonry, notebook: Notebook) -> Masonry:
+    """Masonry in a bond with headers: laps of a quarter, no piece but a closer under a header."""
+    quarter, half = given.unit.length // 4, given.module // 2
+    lap = notebook.read(("masonry", "least_lap"), table.least_lap)
+    piece = notebook.read(("masonry", "least_piece"), table.least_piece, least=1)
+    if lap is not None and lap > quarter:
+        notebook.note(("masonry", "least_lap"), f"{notebook.show_size(lap)} is over a quarter of the unit and its joint: "
+                      f"{given.bond} bond laps no more; write at most {notebook.show_most(quarter)}")
+    if piece is not None and not half <= piece <= given.module:
+        notebook.note(("masonry", "least_piece"), f"{notebook.show_size(piece)}: in {given.bond} bond no piece but a closer "
+                      f"is under a header; write {notebook.show_least(half)}, or leave it out")
+    return replace(
+        given, least_lap=quarter if lap is None else lap, least_piece=half if piece is None else piece,
+        leads=_read_leads(table.leads, given.unit, notebook), keep_bond=bool(table.keep_bond),
+        corner_unit=_read_corner_unit(table.corner_unit, given.unit, notebook))
 
 
 def _usual_lap(bond: str, module: int) -> int:

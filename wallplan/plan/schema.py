@@ -100,8 +100,10 @@ class MasonryTable(Table):
 
     unit: str | None = _key(
         "A key of the unit catalogue (shown by wallplan units), or of the plan's own unit.", '"block-8"', REQUIRED)
-    bond: Literal["half", "third", "quarter", "stack"] | None = _key(
-        "How far head joints stand from those of the course below, in parts of a unit; in stack bond they stand in line.",
+    bond: Literal["half", "third", "quarter", "stack", "flemish", "english"] | None = _key(
+        "How far head joints stand from those of the course below, in parts of a unit; in stack bond they stand in line. "
+        "flemish: headers and stretchers in turn in every course; english: courses of stretchers and of headers in turn; "
+        "both make walls one brick thick, of solid bricks as long as two are thick with a joint between.",
         '"half"', '"half"')
     joint: Length = _key("The head joint aimed for.", "'3/8\"'", "the unit's own")
     tightest_joint: Length = _key("Head joints may close to this.", "'1/4\"'", "the unit's own")

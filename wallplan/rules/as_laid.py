@@ -87,12 +87,12 @@ class AsLaid:
     def start(self) -> int:
         """Where the wall's body begins: behind the other wall's face at an inside corner and where it is tied through it, a
         joint inside of that face where it stops against it in every course."""
-        return self._joint_beside("left") - reach_behind(self.layout.wall, "left", self.masonry.unit.thickness)
+        return self._joint_beside("left") - reach_behind(self.layout.wall, "left", self.masonry.thickness)
 
     @property
     def end(self) -> int:
         """Where the wall's body ends, as ``start``."""
-        behind = reach_behind(self.layout.wall, "right", self.masonry.unit.thickness)
+        behind = reach_behind(self.layout.wall, "right", self.masonry.thickness)
         return self.layout.wall.length + behind - self._joint_beside("right")
 
     def _joint_beside(self, end: str) -> int:

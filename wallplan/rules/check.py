@@ -31,6 +31,7 @@ def check_wall(wall: WallLayout, job: Job) -> tuple[Finding, ...]:
     from wallplan.rules.control import check_control_joints
     from wallplan.rules.coursing import check_coursing
     from wallplan.rules.cover import check_cover
+    from wallplan.rules.headers import check_headers
     from wallplan.rules.joints import check_joints
     from wallplan.rules.lap import check_lap
     from wallplan.rules.openings import check_openings
@@ -42,5 +43,6 @@ def check_wall(wall: WallLayout, job: Job) -> tuple[Finding, ...]:
     rules = (
         check_cover, check_joints, check_coursing, check_lap, check_pieces, check_plumb, check_openings,
         check_control_joints, check_steps,
+        check_headers,
     )
     return tuple(finding for rule in rules for finding in rule(laid))

@@ -28,7 +28,8 @@ def reach_behind(wall: Wall, end: Literal["left", "right"], thick: int) -> int:
 
 @dataclass(frozen=True, eq=False)
 class Placed:
-    """A wall where it stands: its left end at (``x``, ``y``), running along (``dx``, ``dy``), ``thick`` deep to its left."""
+    """A wall where it stands: its left end at (``x``, ``y``), running along (``dx``, ``dy``), ``thick`` deep to its left, a
+    brick's thickness ``leaf``."""
 
     layout: WallLayout
     x: int
@@ -36,6 +37,7 @@ class Placed:
     dx: int
     dy: int
     thick: int
+    leaf: int
 
     def bounds(self, left: float, right: float, near: int = 0, far: int | None = None) -> Bounds:
         """What lies from ``left`` to ``right`` along the wall and ``near`` to ``far`` behind its outside face."""
@@ -45,12 +47,17 @@ class Placed:
         return Bounds(min(xs), min(ys), max(xs), max(ys))
 
     def parts_of(self, piece: Piece, ell_return: int | None, joint: int) -> tuple[Bounds, ...]:
-        """What a unit takes on the ground: as deep as the wall, but an L corner unit, which lets the other wall's unit in.
+        """What a unit takes on the ground: as deep as the wall, but a stretcher of a one-brick wall, which is in one leaf of
+        it, and an L corner unit, which lets the other wall's unit in.
 
         Beside the corner it is as deep as its shorter face is long, so that the other wall may begin a joint after that; its
         tail, from behind the other wall on, is as deep as the wall.
         """
         left, right, thick = piece.left, piece.right, self.thick
+        if piece.leaf == "front":
+            return (self.bounds(left, right, 0, self.leaf),)
+        if piece.leaf == "back":
+            return (self.bounds(left, right, thick - self.leaf, thick),)
         if piece.shape != "corner L" or ell_return is None:
             return (self.bounds(left, right),)
         at_left = 2 * left < self.layout.wall.length
@@ -75,10 +82,10 @@ class Placed:
 
 def place_buildings(layout: Layout) -> tuple[tuple[Placed, ...], ...]:
     """Walls that meet, building by building, in the job's order; walls that meet none are left out. () where none meet."""
-    thick = layout.job.masonry.unit.thickness
+    thick, leaf = layout.job.masonry.thickness, layout.job.masonry.unit.thickness
     lines = [Line(wall.name, wall.length, wall.left_end, wall.right_end, wall.abuts)
              for wall in (one.wall for one in layout.walls)]
     groups: dict[int, list[Placed]] = {}
     for wall, at in zip(layout.walls, place_walls(lines, thick).standings, strict=True):
-        groups.setdefault(at.group, []).append(Placed(wall, at.x, at.y, at.dx, at.dy, thick))
+        groups.setdefault(at.group, []).append(Placed(wall, at.x, at.y, at.dx, at.dy, thick, leaf))
     return tuple(tuple(group) for group in groups.values() if len(group) > 1)

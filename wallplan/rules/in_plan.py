@@ -81,7 +81,7 @@ def _likeness(placed: Placed, number: int, base: int) -> object:
     openings = tuple((one.left, one.right, max(one.bottom, course.bottom) - base, min(one.top, course.top) - base)
                      for one in wall.openings if one.bottom < course.top and one.top > course.bottom)
     return (course.bottom - base, course.top - base, openings, _outline_in(placed, number, base), tuple(
-        (piece.left, piece.length, piece.bottom - base, piece.height, piece.shape == "corner L", piece.notch)
+        (piece.left, piece.length, piece.bottom - base, piece.height, piece.shape == "corner L", piece.notch, piece.leaf)
         for piece in own_pieces(placed, number)))
 
 

@@ -29,7 +29,7 @@ class Stood(NamedTuple):
 def own_pieces(placed: Placed, number: int) -> tuple[Piece, ...]:
     """The units of a course that the wall counts itself; () over its top."""
     courses = placed.layout.courses
-    return tuple(piece for piece in courses[number - 1].pieces if piece.shape != "return") if number <= len(courses) else ()
+    return tuple(piece for piece in courses[number - 1].bricks if piece.shape != "return") if number <= len(courses) else ()
 
 
 def list_levels(placed: Placed, number: int) -> Iterator[int]:

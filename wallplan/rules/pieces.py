@@ -18,10 +18,11 @@ THINNEST_RIP = 24_000
 
 
 def check_pieces(wall: AsLaid) -> tuple[Finding, ...]:
-    """Lengths against the least piece, the unit and the stock. Precast and returns' ends are left out."""
+    """Lengths against the least piece, the unit and the stock. Precast and returns' ends are left out, and so are headers
+    and closers, which ``headers`` judges."""
     masonry = wall.masonry
     least = size(wall, masonry.least_piece)
-    judged = np.flatnonzero(~np.isin(wall.shape, ("precast", "return")))
+    judged = np.flatnonzero(~np.isin(wall.shape, ("precast", "return", "header", "closer")))
     if not len(judged):
         return (report_held(wall, "least piece", LEAST_PIECE, "no pieces", least),)
     length = (wall.right - wall.left)[judged]

@@ -31,6 +31,10 @@ CORNERS = (
     "NAVEDTRA 14043 (from memory): at a corner units of alternate courses run through, so that the walls are toothed "
     "together; common practice"
 )
+HEADERS = (
+    "a closer stands next to the quoin header, https://chestofbooks.com/architecture/Building-Construction-5/; lap a "
+    "quarter, closer (102.5 - 10) / 2 = 46 mm, http://zhclg.com/brickwork-bricklaying/queen-closer.htm"
+)
 IN_PLAN = "common practice, no source: two units cannot stand in one place, and what is no unit and no opening is a joint"
 TIES = (
     "TMS 402 5.1.1.2 (from memory): walls that intersect are tied by half of their units interlocked, or by straps of "

@@ -83,7 +83,7 @@ def _plan_wall(layout: Layout, index: int, paper: Paper, name: str, broken: int)
     orders: dict[int, list[Step]] = {}
     for step in order_wall(layout, index):
         orders.setdefault(step.course, []).append(step)
-    face, _ = show_face(layout.walls[index], layout.job.masonry.unit.thickness)
+    face, _ = show_face(layout.walls[index], layout.job.masonry.thickness)
     lesson = _Lesson(layout, face, read_runs(layout, index), orders, broken)
     folds = fold_courses(lesson.runs.wall)[:MOST_PAGES]
     if not folds:

@@ -50,7 +50,7 @@ def plan_drawing_sheets(layout: Layout, paper: Paper, names: Sequence[str], *, a
     for wall, name in zip(layout.walls, names, strict=True):
         if not wall.courses:
             continue
-        face = show_face(wall, layout.job.masonry.unit.thickness)[0]
+        face = show_face(wall, layout.job.masonry.thickness)[0]
         room = Room([_make_heading(face)], lambda way: 0.0, OVER)
         fit = fit_wall(layout, face, paper, room)
         title = f"{'Answer: the bond' if answer else 'Draw the bond'} of {clean(wall.wall.name)}"
@@ -74,7 +74,7 @@ def _draw_page(layout: Layout, wall: WallLayout, fitted: tuple[Fit, Room], windo
                sheet: Sheet) -> Page:
     (fit, room), (name, answer) = fitted, kind
     board = frame_sheet(layout, fit.paper, room.headings[0], fit.scale, sheet)
-    view = place_wall(layout, show_face(wall, layout.job.masonry.unit.thickness)[0], fit, room, window)
+    view = place_wall(layout, show_face(wall, layout.job.masonry.thickness)[0], fit, room, window)
     draw_blank(board, view, wall, fit.figures)
     if answer:
         draw_units(board, view)

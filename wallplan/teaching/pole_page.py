@@ -43,7 +43,7 @@ def plan_pole_pages(layout: Layout, paper: Paper) -> tuple[Draft, ...]:
 
 
 def _plan_pole(layout: Layout, pole: Pole, paper: Paper) -> partial[Page] | None:
-    face, heading = show_face(pole.walls[0], layout.job.masonry.unit.thickness)[0], _make_heading(pole)
+    face, heading = show_face(pole.walls[0], layout.job.masonry.thickness)[0], _make_heading(pole)
     heights = side_widths(layout.job, face, FIGURES)[1]  # these stand at the pole here
     room = Room([heading], lambda way: 0.0, 2 * HEAD, LEFT + POLE + RIGHT + _GAP - heights)
     fit = fit_wall(layout, face, paper, room)

@@ -64,7 +64,7 @@ def plan_wrong_sheets(wrong: WrongWall | None, paper: Paper, *, key: bool) -> tu
 
 
 def _show(wrong: WrongWall) -> WallLayout:
-    return show_face(wrong.layout.walls[0], wrong.layout.job.masonry.unit.thickness)[0]
+    return show_face(wrong.layout.walls[0], wrong.layout.job.masonry.thickness)[0]
 
 
 def _make_heading(wrong: WrongWall, key: bool) -> Heading:

@@ -8,8 +8,8 @@ from wallplan.layout.model import Course, Layout, Piece, WallLayout
 
 
 def pieces_in(course: Course, wall: WallLayout) -> tuple[Piece, ...]:
-    """The pieces of a course that its wall counts; () for none."""
-    return tuple(piece for piece in course.pieces if piece.of == wall.wall.name)
+    """The pieces of a course that its wall counts, front and back; () for none."""
+    return tuple(piece for piece in course.bricks if piece.of == wall.wall.name)
 
 
 def counted_pieces(layout: Layout) -> Iterator[Piece]:

@@ -84,7 +84,7 @@ def _pieces(walls: Iterable[WallLayout]) -> Iterator[Piece]:
 
 def _fill_solid(job: Job, walls: tuple[WallLayout, ...]) -> Mortar:
     scale, joint = scale_of(job.measure), scale_of(job.measure).size(job.masonry.joint)
-    width = scale.size(job.masonry.unit.thickness)
+    width = scale.size(job.masonry.thickness)
     volumes, told = list[Fraction](), list[str]()
     for bed in sorted({wall.bed for wall in walls}):
         alike = [wall for wall in walls if wall.bed == bed]

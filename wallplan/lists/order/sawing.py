@@ -16,6 +16,9 @@ from wallplan.lists.order.patterns import PLAIN, Pattern, Sort, Stock, fits, los
 from wallplan.lists.sawn_size import TOGETHER
 from wallplan.plan.job import Job
 
+CLOSER: Shape = "closer"
+"""A brick ripped along its length: what it is sawn from is as long as the brick is thick."""
+
 CROSS_SECTIONS = ("bond beam", "lintel")
 """Shapes whose units are hollowed otherwise than a stretcher: their cuts come from their own kind alone."""
 
@@ -60,7 +63,7 @@ def _pair_raked(cuts: Counter[_Cut], job: Job) -> None:
 def name_unit(job: Job, piece: str, shape: str, half_high: bool) -> str:
     """The name of a unit on the order: ``block-8 full``, ``block-8 half, corner``, ``block-8 half-high full``."""
     name = f"{job.masonry.unit.key} {'half-high ' if half_high else ''}{piece}"
-    return name if shape == PLAIN else f"{name}, {shape}"
+    return name if shape in (PLAIN, "header", CLOSER) else f"{name}, {shape}"
 
 
 def is_half_high(piece: Piece, job: Job) -> bool:
@@ -70,6 +73,8 @@ def is_half_high(piece: Piece, job: Job) -> bool:
 
 def sawn_shape(piece: Piece, job: Job) -> Shape:
     """The shape of the unit that a cut needs: its own, but any solid unit will do for another."""
+    if piece.shape == CLOSER:
+        return piece.shape
     return PLAIN if job.masonry.unit.solid and piece.shape not in CROSS_SECTIONS else piece.shape
 
 
@@ -80,7 +85,9 @@ def _find_cuts(layout: Layout) -> Iterator[tuple[_Kind, _Cut]]:
         ends = _seen_ends(wall)
         for course in wall.courses:
             for piece in pieces_in(course, wall):
-                if piece.shape != "precast" and (piece.piece == "cut" or piece.piece in broken):
+                if piece.shape == CLOSER:
+                    yield _Kind(CLOSER, False, None), _Cut(piece.mark or CLOSER, piece.length, 0, PLAIN)
+                elif piece.shape != "precast" and (piece.piece == "cut" or piece.piece in broken):
                     half_high = is_half_high(piece, layout.job)
                     whole = half_high or piece.height == unit.height or piece.rake is not None
                     rip = None if whole else piece.height
@@ -124,7 +131,7 @@ def _measure_pair(piece: Piece, kerf: int) -> int:
 def _nest_kind(kind: _Kind, cuts: Counter[_Cut], job: Job) -> Sawing:
     unit, kerf = job.masonry.unit, job.order.kerf
     sorts = [Sort(cut.name, cut.length, cut.ends, cut.shape, count) for cut, count in sorted(cuts.items())]
-    nesting = nest(Stock(unit.length, kerf), sorts)
+    nesting = nest(Stock(unit.thickness if kind.section == CLOSER else unit.length, kerf), sorts)
     strips = 1 if kind.rip is None else max(1, (unit.height + kerf) // (kind.rip + kerf))
     sawn = tuple(_saw(kind, nesting, pattern, times, unit) for pattern, times in nesting.patterns)
     return Sawing(kind.half_high, kind.rip, strips, nesting, sawn)
@@ -136,6 +143,8 @@ def _saw(kind: _Kind, nesting: Nesting, pattern: Pattern, times: int, unit: Unit
     sorts.sort(key=lambda sort: sort.shape == PLAIN)  # a corner cut first: it is why the unit is a corner unit
     kinds = tuple((sort.name, cast("Shape", sort.shape if kind.section == PLAIN else kind.section)) for sort in sorts)
     shape = nesting.shape_of(pattern) if kind.section == PLAIN else kind.section
+    if kind.section == CLOSER:
+        return Sawn(kinds, times, unit.pieces[0].name, shape, unit.thickness, *loss(nesting.stock, nesting.sorts, pattern))
     moulded = [piece for piece in unit.pieces if kind.rip is None and not piece.sawn]
     fitting = [piece for piece in moulded if fits(Stock(piece.length, nesting.stock.kerf), nesting.sorts, pattern)]
     piece = min(fitting, key=lambda stock: stock.length, default=unit.pieces[0])

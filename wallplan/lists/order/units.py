@@ -11,7 +11,7 @@ from wallplan.lengths import print_length, print_size
 from wallplan.lists.order.counted import counted_pieces
 from wallplan.lists.order.figures import settle, settle_up, show, show_sum
 from wallplan.lists.order.line import Line, Ripped, Sawing, Sawn
-from wallplan.lists.order.sawing import is_half_high, name_unit
+from wallplan.lists.order.sawing import CLOSER, is_half_high, name_unit
 from wallplan.plan.job import Job
 
 
@@ -31,7 +31,7 @@ def order_units(layout: Layout, sawings: Iterable[Sawing]) -> tuple[Line, ...]:
 def _laid_whole(layout: Layout) -> Iterable[tuple[str, str, bool]]:
     whole = {stock.name for stock in layout.job.masonry.unit.pieces if not stock.sawn}
     for piece in counted_pieces(layout):
-        if piece.shape != "precast" and piece.piece in whole:
+        if piece.shape not in ("precast", CLOSER) and piece.piece in whole:
             yield piece.piece, piece.shape, is_half_high(piece, layout.job)
 
 
@@ -47,8 +47,9 @@ def _tell_sawing(sawing: Sawing, job: Job) -> Iterable[tuple[str, tuple[str, int
     if sawing.rip is None:
         found: Counter[tuple[str, str]] = Counter()
         for sawn in sawing.sawn:
-            found[name_unit(job, sawn.piece, sawn.shape, sawing.half_high), " + ".join(sawn.cuts)] += sawn.times
-        yield from ((name, (f"{times} as {cuts}", times)) for (name, cuts), times in found.items())
+            way = "ripped along its length as" if sawn.shape == CLOSER else "as"
+            found[name_unit(job, sawn.piece, sawn.shape, sawing.half_high), f"{way} {' + '.join(sawn.cuts)}"] += sawn.times
+        yield from ((name, (f"{times} {cuts}", times)) for (name, cuts), times in found.items())
         return
     for ripped in sawing.rip_units():
         alike = [sawn for sawn in sawing.sawn if sawn.shape == ripped.shape]

@@ -84,5 +84,5 @@ def tell_unit(job: Job) -> str:
     masonry, measure = job.masonry, job.measure
     unit = masonry.unit
     sizes = " × ".join(print_size(size, measure) for size in (unit.length, unit.height, unit.thickness))
-    bond = "stack bond" if masonry.bond == "stack" else f"{masonry.bond} bond"
+    bond = masonry.bond_name
     return f"{unit.name}, {sizes} (long × high × thick), {bond}, joints of {print_size(masonry.joint, measure)}"

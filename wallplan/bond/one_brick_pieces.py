@@ -1,0 +1,174 @@
+"""What each track of a one-brick wall may lay next, and what that costs: closers, quoins, pairs sawn to length."""
+
+from __future__ import annotations
+
+from wallplan.bond.one_brick_figures import (
+    BROKEN,
+    CLOSED,
+    CLOSING,
+    DEPARTED,
+    HEADED,
+    PLUMB,
+    ROUNDING,
+    SAWN,
+    STRETCHED,
+    Grammar,
+    Kind,
+    Move,
+    Rule,
+    Span,
+    State,
+)
+
+
+class Pieces:
+    """The pieces of one run at one sum of them, ``total``."""
+
+    def __init__(self, grammar: Grammar, span: Span, total: int) -> None:
+        self.grammar, self.span, self.total = grammar, span, total
+        self.whole = abs(grammar.quarters(round(total * 4 / grammar.stretcher)) - total) <= ROUNDING
+        self.least = grammar.lap - ROUNDING
+        self.known: dict[tuple[int, State], list[Move]] = {}
+
+    def after(self, which: int, state: State) -> list[Move]:
+        """What a track may lay next; [] at a dead end."""
+        key = which, state
+        if key not in self.known:
+            self.known[key] = [move for move in self._list_moves(which, state) if move is not None]
+        return self.known[key]
+
+    def bound(self, which: int, begin: State) -> dict[State, int]:
+        """What one track alone costs at least from each of its states to the run's end; dead ends are left out."""
+        reached, waiting = {begin}, [begin]
+        while waiting:
+            for move in self.after(which, waiting.pop()):
+                if move.to not in reached:
+                    reached.add(move.to)
+                    waiting.append(move.to)
+        least: dict[State, int] = {}
+        for state in sorted(reached, reverse=True):
+            if state[0] >= self.total:
+                least[state] = 0
+                continue
+            costs = [move.cost + least[move.to] for move in self.after(which, state) if move.to in least]
+            if costs:
+                least[state] = min(costs)
+        return least
+
+    def _list_moves(self, which: int, state: State) -> list[Move | None]:
+        at, _, last = state
+        if last == CLOSING:
+            return [self._move(which, state, self.total, True, "H", HEADED)]
+        if last == -1:
+            return self._begin(which, state)
+        found: list[Move | None] = [
+            self._step(which, state, 4, "S", STRETCHED), self._step(which, state, 2, "H", HEADED)]
+        if last == HEADED and at == self.grammar.quarters(2) and self.span.ends[0].stretcher != which:
+            found.append(self._step(which, state, 1, "C", CLOSED))
+        if self.span.ends[1].stretcher != which and self._left(state) == 3:
+            found.append(self._step(which, state, 1, "C", CLOSING))
+        return [*found, *self._list_sawn(which, state)]
+
+    def _list_sawn(self, which: int, state: State) -> list[Move | None]:
+        """Pairs sawn to length, which play a stretcher or a header."""
+        return [self._move(which, state, end, right, "P", plays)
+                for end, right in self._sawn_to(state) for plays in (STRETCHED, HEADED)]
+
+    def _begin(self, which: int, state: State) -> list[Move | None]:
+        """The quoin. One that another wall gives is laid as given; elsewhere what the end is too short for may differ."""
+        end = self.span.ends[0]
+        whole = self._step(which, state, 4, "S", STRETCHED), self._step(which, state, 2, "H", HEADED)
+        found = [whole[0 if end.stretcher == which else 1]]
+        if not end.given:
+            found.append(whole[1 if end.stretcher == which else 0])
+            found += self._list_sawn(which, state)
+        return found
+
+    def _left(self, state: State) -> int | None:
+        """Quarters to the run's right end, None where they are not whole."""
+        if not (state[1] or self.whole):
+            return None
+        rest = self.total - state[0]
+        count = round(rest * 4 / self.grammar.stretcher)
+        return count if abs(self.grammar.quarters(count) - rest) <= ROUNDING else None
+
+    def _step(self, which: int, state: State, quarters: int, kind: Kind, last: int) -> Move | None:
+        """A piece of whole quarters; it ends where quarters from the left, or from the right end, do."""
+        at = state[0]
+        left = self._left(state)
+        if left is not None:
+            if quarters > left:
+                return None
+            return self._move(which, state, self.total - self.grammar.quarters(left - quarters), True, kind, last)
+        return self._move(which, state, at + self.grammar.quarters(quarters), False, kind, last)
+
+    def _sawn_to(self, state: State) -> list[tuple[int, bool]]:
+        """Where a sawn pair may end: a three-quarter on, or, from the left's quarters, on the right end's."""
+        at, grammar = state[0], self.grammar
+        found = []
+        if grammar.quarters(3) >= grammar.least:
+            move = self._step(0, state, 3, "P", STRETCHED)
+            found += [(move.to[0], move.to[1])] if move else []
+        if not state[1] and not self.whole:
+            most = (self.total - at) * 4 // grammar.stretcher
+            for count in range(max(0, most - 4), most + 1):
+                end = self.total - grammar.quarters(count)
+                if grammar.least <= end - at < grammar.stretcher - ROUNDING:
+                    found.append((end, True))
+        if self.total < grammar.stretcher and not at:
+            found.append((self.total, True))
+        return found
+
+    def _move(self, which: int, state: State, end: int, right: bool, kind: Kind, last: int) -> Move | None:
+        if end > self.total or (end == self.total and not self._may_end(which, kind, last)):
+            return None
+        weight = self.span.courses[which]
+        departed = self._departs(which, state, end, kind, last)
+        cost = weight * departed * DEPARTED + weight * {"P": 2, "C": 1}.get(kind, 0) * SAWN
+        if departed:
+            cost += weight * self._shows((state[0] + end) // 2)
+        if end - state[0] < self.grammar.least and kind == "P":
+            cost += weight * BROKEN
+        if end < self.total:
+            cost += self._beside(which, end)
+        return Move((end, right or self.whole, last), kind, cost)
+
+    def _may_end(self, which: int, kind: Kind, last: int) -> bool:
+        end = self.span.ends[1]
+        wanted: Kind = "S" if end.stretcher == which else "H"
+        return kind == wanted or (not end.given and kind != "C")
+
+    def _departs(self, which: int, state: State, end: int, kind: Kind, last: int) -> int:
+        """How often a piece departs from the bond: as a piece of another kind, out of turn, or at a quoin."""
+        if kind == "C":
+            return int(last == CLOSING and self._rule(which) == "in turn" and state[2] == HEADED)
+        count = int(kind == "P")
+        for at_end, side in ((state[2] == -1, 0), (end == self.total, 1)):
+            if at_end and kind != ("S" if self.span.ends[side].stretcher == which else "H"):
+                count += 2
+        rule = self._rule(which)
+        if rule == "in turn":
+            turn = {STRETCHED: HEADED, HEADED: STRETCHED, CLOSED: STRETCHED}.get(state[2])
+            return count + int(turn is not None and last != turn)
+        return count + int(kind in "SH" and kind != ("S" if rule == "stretchers" else "H"))
+
+    def _rule(self, which: int) -> Rule:
+        return self.grammar.rules[0 if self.span.ends[0].stretcher == which else 1]
+
+    def _shows(self, at: int) -> int:
+        """How far a departure is from the middle of what openings cover, or of the run where they cover none of it there."""
+        span = self.span
+        if any(left <= at <= right for left, right in span.covered):
+            return 0
+        return 1 + abs(2 * at - self.total) * 2 // self.grammar.stretcher
+
+    def _beside(self, which: int, at: int) -> int:
+        """A joint against those of other runs."""
+        cost, plumb, missed = 0, False, 0
+        for joint in self.span.beside:
+            if joint.parity == which and joint.plumb:
+                missed = max(missed, joint.weight)
+                plumb = plumb or abs(joint.at - at) <= ROUNDING
+            elif joint.parity == which and abs(joint.at - at) < self.least:
+                cost += BROKEN * joint.weight
+        return cost + (0 if plumb else missed * PLUMB)

@@ -1,0 +1,213 @@
+"""Walls one brick thick: their runs as spans for the bond's search, and its tracks as runs of headers and stretchers."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import product
+from typing import NamedTuple
+
+from wallplan.bond.figures import adjoining
+from wallplan.bond.one_brick import lay_span
+from wallplan.bond.one_brick_figures import BROKEN, Beside, End, Found, Grammar, Kind, Laid, Rule, Span
+from wallplan.layout.corners import WallEnd, WallEnds, parity_of
+from wallplan.layout.coursing import Row
+from wallplan.layout.model import Leaf, Piece
+from wallplan.layout.runs import LaidRun, LaidTracks, set_out
+from wallplan.layout.spots import Namer, Spot
+from wallplan.layout.tracks import Span as Clear
+from wallplan.plan.job import Masonry, Wall
+
+RULES: dict[str, tuple[Rule, Rule]] = {"flemish": ("in turn", "in turn"), "english": ("stretchers", "headers")}
+
+
+class _Run(NamedTuple):
+    """A stretch between two fixed ends on the face, with the odd and the even courses (bits) that have it. At a corner it
+    holds the other wall's quoin header too. ``ends`` are None where either track may begin with a stretcher."""
+
+    left: int
+    right: int
+    courses: tuple[int, int]
+    ends: tuple[End | None, End | None]
+
+
+class _Way(NamedTuple):
+    """One way of laying a wall's runs, and what it costs."""
+
+    found: tuple[tuple[_Run, Found], ...]
+    cost: int
+
+
+def find_grammar(masonry: Masonry) -> Grammar:
+    """The masonry's numbers for the search, nominal."""
+    quarter = masonry.module // 4
+    # A joint that opens or closes takes as much of the lap at the quoin, and of that at the far end.
+    spare = max(0, quarter - masonry.least_lap)
+    close, open_ = (min(spare, most) for most in (
+        masonry.joint - masonry.tightest_joint, masonry.widest_joint - masonry.joint))
+    return Grammar(masonry.module, min(quarter, masonry.least_lap + max(close, open_)),
+                   max(masonry.least_piece, masonry.module // 2), close, open_, RULES[masonry.bond])
+
+
+def bond_one_brick(wall: Wall, masonry: Masonry, clear: tuple[tuple[Clear, ...], ...], ends: WallEnds) -> LaidTracks:
+    """The bond of a wall one brick thick. ``clear`` are each course's runs between its own ends.
+
+    The longest run is laid first, the others so that they lap with it; every way in which free ends, jambs and control
+    joints may begin with a stretcher or a header is tried.
+    """
+    runs = sorted(_gather(wall, clear, ends), key=lambda run: (run.left - run.right, run.left))
+    ways = [_lay_all(wall, masonry, _settle_free(runs, wall, sides, masonry)) for sides in _sides(runs, wall, masonry)]
+    best = min(ways, key=lambda way: way.cost)
+    laid = tuple(run for one, found in best.found for run in _cut_runs(one, found, masonry, ends))
+    return LaidTracks(laid, True, True, best.cost >= BROKEN, best.cost)
+
+
+def _gather(wall: Wall, clear: tuple[tuple[Clear, ...], ...], ends: WallEnds) -> Iterator[_Run]:
+    found: dict[tuple[int, int], list[int]] = {}
+    for number, spans in enumerate(clear, start=1):
+        parity = parity_of(number)
+        for span in spans:
+            left = min(ends.left.at) if span.left == ends.left.at[parity] else span.left
+            right = max(ends.right.at) if span.right == ends.right.at[parity] else span.right
+            found.setdefault((left, right), [0, 0])[parity] |= 1 << number
+    for (left, right), (odd, even) in found.items():
+        yield _Run(left, right, (odd, even), (_given(ends.left, left), _given(ends.right, right)))
+
+
+def _given(end: WallEnd, at: int) -> End | None:
+    """The end of a run that a corner gives, None at a free end, a jamb or a control joint."""
+    if end.returns is None or at not in (min(end.at), max(end.at)):
+        return None
+    return End(0 if end.through[0] else 1, True)
+
+
+def _sides(runs: Sequence[_Run], wall: Wall, masonry: Masonry) -> Iterable[tuple[int, int]]:
+    """Which parity begins with a stretcher at the wall's left and right end, where they are free.
+
+    In English bond one course is all stretchers, so that one answer holds for every end.
+    """
+    if masonry.bond == "english":
+        given = [end.stretcher for run in runs for end in run.ends if end is not None]
+        return [(given[0], given[0])] if given else [(0, 0), (1, 1)]
+    left = any(run.left <= 0 and run.ends[0] is not None for run in runs)
+    right = any(run.right >= wall.length and run.ends[1] is not None for run in runs)
+    return list(product((0,) if left else (0, 1), (0,) if right else (0, 1)))
+
+
+def _settle_free(runs: Sequence[_Run], wall: Wall, sides: tuple[int, int], masonry: Masonry) -> list[_Run]:
+    """The runs with the wall's free ends settled; in English bond all ends."""
+    settled = []
+    for run in runs:
+        left, right = run.ends
+        if left is None and (run.left == 0 or masonry.bond == "english"):
+            left = End(sides[0])
+        if right is None and (run.right == wall.length or masonry.bond == "english"):
+            right = End(sides[1])
+        settled.append(run._replace(ends=(left, right)))
+    return settled
+
+
+def _lay_all(wall: Wall, masonry: Masonry, runs: Sequence[_Run]) -> _Way:
+    grammar = find_grammar(masonry)
+    done: list[tuple[_Run, Found]] = []
+    for run in runs:
+        beside = tuple(_find_beside(run, done, masonry))
+        covered = tuple((opening.left - run.left, opening.right - run.left) for opening in wall.openings
+                        if opening.left > run.left and opening.right < run.right)
+        lefts, rights = ((end,) if end is not None else (End(0), End(1)) for end in run.ends)
+        tried = []
+        for left, right in product(lefts, rights):
+            span = Span(run.right - run.left + masonry.joint, (left, right),
+                        (run.courses[0].bit_count(), run.courses[1].bit_count()), adjoining(*run.courses), covered, beside)
+            tried.append((run._replace(ends=(left, right)), lay_span(grammar, span)))
+        done.append(min(tried, key=lambda one: one[1].cost))
+    return _Way(tuple(done), sum(found.cost for _, found in done))
+
+
+def _find_beside(run: _Run, done: Sequence[tuple[_Run, Found]], masonry: Masonry) -> Iterator[Beside]:
+    """The joints of runs laid before that stand above, below or in the same courses' place."""
+    for other, found in done:
+        for parity, laid in enumerate(found.tracks):
+            for joint in _stretch_joints(laid, found, other, masonry):
+                at = other.left + joint - run.left
+                if not 0 < at < run.right - run.left + masonry.joint or not other.courses[parity]:
+                    continue
+                weight = adjoining(run.courses[1 - parity], other.courses[parity])
+                if weight:
+                    yield Beside(at, 1 - parity, weight, False)
+                if run.courses[parity]:
+                    yield Beside(at, parity, run.courses[parity].bit_count(), True)
+
+
+def _stretch_joints(laid: Laid, found: Found, run: _Run, masonry: Masonry) -> list[int]:
+    """A track's joints where they come to lie when the run's joints have opened or closed."""
+    count = len(laid.pieces) - 1
+    return [at + found.over * number // count for number, at in enumerate(laid.joints, start=1)] if count else []
+
+
+def _cut_runs(run: _Run, found: Found, masonry: Masonry, ends: WallEnds) -> Iterator[LaidRun]:
+    for parity, laid in enumerate(found.tracks):
+        if not run.courses[parity]:
+            continue
+        left, right, pieces = run.left, run.right, list(laid.pieces)
+        joined = []
+        if _stops(ends.left, run.left, parity):
+            left, pieces = ends.left.at[parity], pieces[1:]
+            joined.append(left - masonry.joint + masonry.joint // 2)
+        if _stops(ends.right, run.right, parity):
+            right, pieces = ends.right.at[parity], pieces[:-1]
+            joined.append(right + masonry.joint // 2)
+        lengths = [_actual(kind, length, masonry) for kind, length in pieces]
+        if len(lengths) == 1:
+            lengths = [right - left]
+        kinds = tuple(kind for kind, _ in pieces)
+        yield LaidRun(left, right, set_out(lengths, left, right), run.courses[parity],
+                      sum({"P": 2, "C": 1}.get(kind, 0) for kind in kinds), 0 if _fills(run, masonry) else 1,
+                      tuple(joined), kinds)
+
+
+def _stops(end: WallEnd, at: int, parity: int) -> bool:
+    """Whether a run's end is at a corner where the other wall's quoin header stands in this parity."""
+    return end.returns is not None and at in (min(end.at), max(end.at)) and not end.through[parity]
+
+
+def _actual(kind: Kind, nominal: int, masonry: Masonry) -> int:
+    """How long a piece is on the face."""
+    return {"S": masonry.unit.length, "H": masonry.unit.thickness}.get(kind, nominal - masonry.joint)
+
+
+def _fills(run: _Run, masonry: Masonry) -> bool:
+    """Whether headers and stretchers alone, at any joint within the range, are as long as a run."""
+    length, joints = run.right - run.left + masonry.joint, max(0, (run.right - run.left) // masonry.module)
+    low, high = (length - joints * (masonry.widest_joint - masonry.joint),
+                 length + joints * (masonry.joint - masonry.tightest_joint))
+    return any(low <= count * masonry.module // 2 <= high for count in range(1, 2 * high // masonry.module + 2))
+
+
+def make_bonded_spots(run: LaidRun, row: Row, masonry: Masonry, namer: Namer, place: tuple[Wall, WallEnds]) -> list[Spot]:
+    """Spots of one run in one course: headers and closers through, stretchers in front with their like behind them.
+
+    ``leaf`` is None of a spot that stands for two bricks; a quoin stretcher at a corner stands alone.
+    """
+    height, rise, spots = row.unit_height, row.bed, list[Spot]()
+    for (left, length), kind in zip(run.pieces, run.kinds, strict=True):
+        if kind == "H":
+            spots.append(Spot(left, length, rise, height, "full", "header", None, leaf="through"))
+        elif kind == "C":
+            spots.append(Spot(left, length, rise, height, "closer", "closer", None, leaf="through"))
+        else:
+            spots.append(Spot(left, length, rise, height, namer.name(length, height), "stretcher", None,
+                              leaf=_quoin(left, left + length, parity_of(row.number), *place)))
+    return spots
+
+
+def _quoin(left: int, right: int, parity: int, wall: Wall, ends: WallEnds) -> Leaf | None:
+    """The leaf of a quoin stretcher at a corner: in front at an outside corner, at the back at an inside one."""
+    for end, at, inside in ((ends.left, left, left < 0), (ends.right, right, right > wall.length)):
+        if end.returns is not None and end.through[parity] and end.at[parity] == at:
+            return "back" if inside else "front"
+    return None
+
+
+def find_backing(pieces: Iterable[Piece]) -> Iterator[Piece]:
+    """The bricks behind a course's pairs of stretchers."""
+    return (piece._replace(leaf="back") for piece in pieces if piece.shape == "stretcher" and piece.leaf is None)
