@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
-from wallplan.findings import Finding, PlanError
+from wallplan.findings import Finding, NotDrawn, PlanError
 from wallplan.layout.model import Layout
 from wallplan.planner import lay_plan, prove
 
@@ -57,7 +57,11 @@ def draw_plan(plan: Path, draw: Draw) -> Drawn:
     except PlanError as error:
         return Drawn(plan, {}, 0, tuple(map(str, error.mistakes)))
     findings = prove(layout)
-    return Drawn(plan, draw(layout, findings), sum(not finding.held for finding in findings), ())
+    try:
+        files = draw(layout, findings)
+    except NotDrawn as error:
+        return Drawn(plan, {}, 0, (f"{plan}: {error}",))
+    return Drawn(plan, files, sum(not finding.held for finding in findings), ())
 
 
 class Written:

@@ -50,6 +50,10 @@ class PlanMistake:
         return f"{head}: {self.place}: {self.message}" if self.place else f"{head}: {self.message}"
 
 
+class NotDrawn(ValueError):
+    """A sound plan of which something asked for is not drawn; the text says what, and what to ask for instead."""
+
+
 class PlanError(ValueError):
     """A plan that cannot be used; ``mistakes`` holds every mistake found, in file order."""
 
