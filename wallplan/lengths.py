@@ -73,7 +73,8 @@ def _ticks_of_text(text: str, measure: Measure) -> Fraction:
     unsigned = plain.removeprefix("-").lstrip()
     ticks = _ticks_unsigned(unsigned, measure) if len(plain) <= 40 and plain.isascii() else None
     if ticks is None:
-        raise LengthError(f"{_shown(text)} is not a length; write {_example(measure)}")
+        comma = "a decimal point, no comma, " if re.search(r"\d,\d", plain) else ""
+        raise LengthError(f"{_shown(text)} is not a length; write {comma}{_example(measure)}")
     return ticks if unsigned == plain else -ticks
 
 

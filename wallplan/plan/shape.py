@@ -114,14 +114,29 @@ def _explain(problem: Mapping[str, Any], *, near: bool) -> Wrong:
         return Wrong(path, f"{print_found(found)} is not {wanted}")
     if kind == "literal_error":
         choices = _choices(problem["ctx"]["expected"])
-        word = find_nearest(found, choices) if near and isinstance(found, str) else None
-        hint = f'write {key} = "{word}"' if word else f"write {example_of(table, key)}"
+        hint = _hint_word(key, found, choices) if near and isinstance(found, str) else None
+        hint = hint or f"write {example_of(table, key)}"
         return Wrong(path, f"{print_found(found)} is not known; allowed: {print_choices(choices)}; {hint}")
     if kind == "list_type" and key in _MODELS and isinstance(found, dict):
         heading = example_of(table, key)
         return Wrong(path, f"one table; write its heading in double brackets, {heading}")
     wanted = _WANTED.get(kind, "what may stand here")
-    return Wrong(path, f"{print_found(found)} is not {wanted}; write {example_of(table, key)}")
+    single = kind == "list_type" and key not in _MODELS and isinstance(found, str | int | float) and not isinstance(found, bool)
+    example = f"{key} = [{print_found(found)}]" if single else example_of(table, key)
+    return Wrong(path, f"{print_found(found)} is not {wanted}; write {example}")
+
+
+_METRIC_WORDS = frozenset({"mm", "cm", "m", "millimetres", "millimeters", "metres", "meters", "si"})
+
+
+def _hint_word(key: str, found: str, choices: tuple[str, ...]) -> str | None:
+    """What to write in place of a word: those that it is the end of, or the nearest. None where none is near."""
+    word = found.strip().casefold()
+    if key == "measure" and word in _METRIC_WORDS:
+        return 'write measure = "metric"'
+    whole = [choice for choice in choices if len(word) > 3 and choice.endswith(f" {word}")]
+    near = whole or [one for one in (find_nearest(found, choices),) if one]
+    return f"write {key} = {print_choices(print_found(one) for one in near)}" if near else None
 
 
 def _choices(expected: str) -> tuple[str, ...]:
@@ -143,7 +158,8 @@ def _explain_unknown(key: str, table: type[Table]) -> str:
         return f"unknown key; the nearest is {near}"
     for heading, other in TABLES:
         if key in list_keys(other):
-            return f"unknown key here; it belongs {f'under {heading}' if heading else 'above the first heading'}"
+            nested = f", below a heading [[wall.{key}]]" if other is WallTable and key in _MODELS else ""
+            return f"unknown key here; it belongs {f'under {heading}{nested}' if heading else 'above the first heading'}"
     return f"unknown key; known here: {print_choices(known)}"
 
 

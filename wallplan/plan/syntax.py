@@ -37,6 +37,7 @@ _PLAIN_WORDS = (
     ("Expected newline or end of document", "more on the line than one value; put texts and lengths in quotes"),
     ("Invalid date or datetime", "a date that is none; write 2031-04-02"),
 )
+_CURLY = re.compile("=\\s*[\u201c\u201d\u201e\u2018\u2019\u00ab]")
 _INCH_MARK = "; a length that ends in an inch mark is written '4\"' in single quotes, or without the mark: \"12' 4\""
 
 
@@ -85,4 +86,6 @@ def _explain(message: str, text: str) -> SyntaxMistake:
     plain = next((words for start, words in _PLAIN_WORDS if said.startswith(start)), f"not TOML ({said})")
     lines = text.split("\n")
     here = lines[line - 1].partition("#")[0] if line <= len(lines) else ""
+    if _CURLY.search(here) and said.startswith(("Invalid value", "Illegal", "Unterminated", "Expected")):
+        return SyntaxMistake("curly quotes, which some programs put in by themselves; write straight ones, \"12' 4\"", line)
     return SyntaxMistake(plain + (_INCH_MARK if here.count('"') % 2 or ("'" in here and '"' in here) else ""), line)
