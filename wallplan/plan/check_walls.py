@@ -16,7 +16,8 @@ def check_wall(wall: ReadWall, masonry: Masonry, notebook: Notebook) -> None:
     """Note a wall that is shorter than a piece, control joints that leave no panel, and beams without their units."""
     least = masonry.least_piece - masonry.joint
     if wall.length is not None and wall.length < max(least, 1):
-        bare = 'a bare number is mm, "3.6 m" is metres' if notebook.measure == "metric" else "a bare number is inches, \"12'\" is feet"
+        metric = notebook.measure == "metric"
+        bare = 'a bare number is mm, "3.6 m" is metres' if metric else "a bare number is inches, \"12'\" is feet"
         notebook.note((*wall.path, "length"), f"{notebook.show(max(wall.length, 0))} of masonry is shorter than the least "
                       f"piece; write at least {notebook.show_least(least)} ({bare})")
     elif wall.length is not None:

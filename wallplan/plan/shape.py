@@ -121,7 +121,7 @@ def _explain(problem: Mapping[str, Any], *, near: bool) -> Wrong:
         heading = example_of(table, key)
         return Wrong(path, f"one table; write its heading in double brackets, {heading}")
     wanted = _WANTED.get(kind, "what may stand here")
-    single = kind == "list_type" and key not in _MODELS and isinstance(found, str | int | float) and not isinstance(found, bool)
+    single = kind == "list_type" and key not in _MODELS and isinstance(found, str | int | float)
     example = f"{key} = [{print_found(found)}]" if single else example_of(table, key)
     return Wrong(path, f"{print_found(found)} is not {wanted}; write {example}")
 
