@@ -33,6 +33,7 @@ _FEET = re.compile(
     rf"(?P<feet>{_NUMBER})\s*(?:'(?!')|ft\.?|feet|foot)(?:\s*-?\s*{_INCHES}(?:{_INCH_MARK})?)?"
 )
 _BARE_INCHES = re.compile(rf"{_INCHES}(?:{_INCH_MARK})?")
+_THOUSANDS = re.compile(r"\d,\d{3}(?!\d|\s*c?m\b)")
 _METRIC_TICKS = {"mm": TICKS_PER_MM, "cm": 10 * TICKS_PER_MM, "m": 1000 * TICKS_PER_MM}
 
 
@@ -73,9 +74,21 @@ def _ticks_of_text(text: str, measure: Measure) -> Fraction:
     unsigned = plain.removeprefix("-").lstrip()
     ticks = _ticks_unsigned(unsigned, measure) if len(plain) <= 40 and plain.isascii() else None
     if ticks is None:
-        comma = "a decimal point, no comma, " if re.search(r"\d,\d", plain) else ""
-        raise LengthError(f"{_shown(text)} is not a length; write {comma}{_example(measure)}")
+        raise LengthError(f"{_shown(text)} is not a length; write {_without_comma(text, measure) or _example(measure)}")
     return ticks if unsigned == plain else -ticks
+
+
+def _without_comma(text: str, measure: Measure) -> str | None:
+    """What to write for a text with one comma: thousands of feet, inches or millimetres, else a point, else nothing for it.
+
+    None where that is no length either.
+    """
+    ways = [("a decimal point, no comma", "."), ("it without the comma", "")]
+    for words, mark in reversed(ways) if _THOUSANDS.search(text) else ways:
+        meant = text.replace(",", mark)
+        if text.count(",") == 1 and _ticks_unsigned(meant.translate(_MARKS).strip().lower(), measure) is not None:
+            return f"{words}, " + (f"'{meant}'" if '"' in meant else f'"{meant}"')
+    return "a decimal point, no comma, " + _example(measure) if re.search(r"\d,\d", text) else None
 
 
 def _ticks_unsigned(plain: str, measure: Measure) -> Fraction | None:

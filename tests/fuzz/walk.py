@@ -46,7 +46,7 @@ class Steps:
         """The outcome of a step; None where it broke off."""
         begun = time.process_time()
         signal.signal(signal.SIGVTALRM, _give_up)
-        signal.setitimer(signal.ITIMER_VIRTUAL, PATIENCE)
+        signal.setitimer(signal.ITIMER_VIRTUAL, PATIENCE, 1.0)
         try:
             return act()
         except PlanError:

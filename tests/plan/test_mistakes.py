@@ -55,7 +55,7 @@ WORDS = [
     ('leads are text', masonry('leads = "5" #!'), "masonry", 'leads: "5" is not a whole number; write leads = 5'),
     ('leads are a fraction', masonry("leads = 5.0 #!"), "masonry", "leads: 5.0 is not a whole number"),
     ('leads are true', masonry("leads = true #!"), "masonry", "leads: true is not a whole number"),
-    ('no courses in a lead', masonry("leads = 0 #!"), "masonry", "leads: a lead has 1 to 50 courses; write leads = 5"),
+    ('no courses in a lead', masonry("leads = 0 #!"), "masonry", "leads: 0; a lead has 1 to 50 courses; write leads = 5"),
     ('unit is unknown', changed(UNIT, 'unit = "block8" #!\n'), "masonry",
      'unit: "block8" is no unit of the catalogue; nearest: block-8'),
     ('unit is missing', changed("[masonry]\n" + UNIT, "[masonry] #!\n"), "masonry", 'unit: missing; write unit = "block-8"'),
@@ -77,8 +77,8 @@ WORDS = [
     ('a corner that may be one of two', water('left = "corner" #!'), 'wall "Water side"',
      'left: "corner" is not known; allowed: end, outside corner, inside corner or straight; write left = "outside corner" or '
      '"inside corner"'),
-    ('curly quotes', changed('"Water side"', "\u201cWater side\u201d #!"), "",
-     'curly quotes, which some programs put in by themselves; write straight ones, "12\' 4"'),
+    ('curly quotes', changed('"Water side"', "\u201cWater side\u201d #!"), 'wall "Water side"',
+     "name: \u201cWater side\u201d stands in curly quotes, which some programs put in by themselves; write straight ones, name = "),
     ('date is a number', changed('measure = "feet"', 'measure = "feet"\ndate = 3 #!'), "",
      "date: 3 is not a date; write date = 2031-04-02, or a text in quotes"),
 ]
@@ -86,7 +86,7 @@ WORDS = [
 LENGTHS = [
     ('length is doubtful', door(from_left='"4-0" #!'), IN_DOOR, 'from_left: "4-0" is not a length; write for example'),
     ('length has a comma', door(width='"3,5 ft" #!'), IN_DOOR,
-     "width: \"3,5 ft\" is not a length; write a decimal point, no comma, for example \"12' 4 5/8\""),
+     "width: \"3,5 ft\" is not a length; write a decimal point, no comma, \"3.5 ft\""),
     ('length is a list', door(width='["3\'"] #!'), IN_DOOR, "width: a list is not a length"),
     ('length is true', door(width="true #!"), IN_DOOR, "width: true is not a length"),
     ('length is a time', door(width="07:32:00 #!"), IN_DOOR, "width: 07:32:00 is not a length"),

@@ -65,7 +65,7 @@ pallet = 90
     ("[order.cap]\nname = 'coping'", "length: missing; write length = '23 5/8\"'"),
     ("[order.cap]\nlength = 0", "length: 0\" is nothing"),
     ("[order.cap]\nlength = '12\"'\nwalls = ['Landing']", 'walls 1: "Landing" is no wall of this plan; write "Landing side"'),
-    ("[order.cap]\nlength = '12\"'\nname = ' '", "name: not a name of 1 to 80 letters"),
+    ("[order.cap]\nlength = '12\"'\nname = ' '", 'name: " " is not a name of 1 to 80 letters'),
     ("[order.mix]\nsand = 3", "cement: nothing that binds the sand"),
     ("[order.mix]\ncement = 1", "sand: missing; write sand = 12"),
     ("[order.mix]\ncement = 1\nsand = 0", "sand: nothing; write the parts of sand"),

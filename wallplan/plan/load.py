@@ -11,7 +11,7 @@ from wallplan.findings import PlanError, PlanMistake
 from wallplan.plan.found import print_name
 from wallplan.plan.job import Job
 from wallplan.plan.notebook import Notebook, Wrong
-from wallplan.plan.syntax import SyntaxMistake, read_toml
+from wallplan.plan.syntax import Reading, SyntaxMistake, read_toml
 
 LARGEST_FILE = 1_000_000
 """Bytes of a plan file; a larger one is refused without being read."""
@@ -43,17 +43,20 @@ def load_plan(path: Path) -> Job:
 
 def read_plan(text: str, file: str) -> Job:
     """The job of a plan's text; ``file`` is what mistakes call it. Raises PlanError with every mistake in file order."""
-    try:
-        raw = read_toml(text)
-    except SyntaxMistake as mistake:
-        raise _refuse(file, str(mistake), mistake.line) from None
-    job, wrongs, name_place = _read_tables(raw)
-    if job is None or wrongs:
-        raise PlanError(_place(wrongs, text, file, name_place))
+    reading = read_toml(text)
+    if reading.tables is None:
+        raise PlanError(tuple(PlanMistake(file, one.line, "", _say_unread(one)) for one in reading.mistakes))
+    job, wrongs, name_place = _read_tables(reading.tables, shape_only=reading.doubtful)
+    if job is None or wrongs or reading.mistakes:
+        raise PlanError(_place(wrongs, reading, file, name_place))
     return job
 
 
-def _read_tables(raw: dict[str, Any]) -> tuple[Job | None, list[Wrong], Callable[[Wrong], str]]:
+def _say_unread(mistake: SyntaxMistake) -> str:
+    return f"{mistake.key}: {mistake.message}" if mistake.key else mistake.message
+
+
+def _read_tables(raw: dict[str, Any], *, shape_only: bool) -> tuple[Job | None, list[Wrong], Callable[[Wrong], str]]:
     from wallplan.plan.build import build_job  # with the schema, and so pydantic: only where a plan is read
     from wallplan.plan.shape import name_place, read_shape
 
@@ -61,6 +64,7 @@ def _read_tables(raw: dict[str, Any]) -> tuple[Job | None, list[Wrong], Callable
     if plan.measure is None:
         hint = "lengths are looked at when this is mended"
         wrongs = tuple(Wrong(w.path, f"{w.message}; {hint}") if w.path == ("measure",) else w for w in wrongs)
+    if shape_only or plan.measure is None:
         return None, list(wrongs), lambda wrong: name_place(raw, wrong.path)
     notebook = Notebook(plan.measure, wrongs)
     job = build_job(plan, notebook)
@@ -68,14 +72,20 @@ def _read_tables(raw: dict[str, Any]) -> tuple[Job | None, list[Wrong], Callable
 
 
 def _place(
-    wrongs: Iterable[Wrong], text: str, file: str, name_place: Callable[[Wrong], str],
+    wrongs: Iterable[Wrong], reading: Reading, file: str, name_place: Callable[[Wrong], str],
 ) -> tuple[PlanMistake, ...]:
+    """The mistakes by their lines. Of a line that could not be read nothing more is told."""
     from wallplan.plan.lines import find_lines, line_of
 
-    lines = find_lines(text)
-    ordered = sorted(wrongs, key=lambda wrong: line_of(lines, wrong.path))
-    told = tuple(PlanMistake(file, line_of(lines, wrong.path), name_place(wrong), _say(wrong))
-                 for wrong in ordered[:MOST_TOLD])
+    lines = find_lines(reading.text)
+    paths = {line: path for path, line in lines.items()}
+    unread = {one.line or 1: one for one in reading.mistakes}
+    found = [(line, name_place(Wrong(paths[line], "")) if line in paths else "", _say_unread(one))
+             for line, one in unread.items()]
+    found += [(line, name_place(wrong), _say(wrong)) for wrong in wrongs
+              if (line := line_of(lines, wrong.path)) not in unread]
+    ordered = sorted(found, key=lambda one: one[0])
+    told = tuple(PlanMistake(file, *one) for one in ordered[:MOST_TOLD])
     rest = len(ordered) - len(told)
     return (*told, PlanMistake(file, None, "", f"{rest:,} more mistakes; mend these first")) if rest else told
 

@@ -114,6 +114,6 @@ def _read_leads(leads: int | None, unit: Unit, notebook: Notebook) -> int:
     if leads is None:
         return unit.leads
     if not 1 <= leads <= _MOST_LEADS:
-        notebook.note(("masonry", "leads"), f"a lead has 1 to {_MOST_LEADS} courses; write leads = {unit.leads}")
+        notebook.note(("masonry", "leads"), f"{leads}; a lead has 1 to {_MOST_LEADS} courses; write leads = {unit.leads}")
         return unit.leads
     return leads

@@ -55,7 +55,7 @@ def read_cap(table: CapTable, walls: Sequence[str], notebook: Notebook) -> CapWi
             hint = f'; write "{near[0]}"' if near else ""
             notebook.note((*_CAP, "walls", number), f"{print_found(name)} is no wall of this plan{hint}")
     if table.name is not None and not (table.name.strip() and table.name.isprintable() and len(table.name) <= 80):
-        notebook.note((*_CAP, "name"), 'not a name of 1 to 80 letters; write name = "coping"')
+        notebook.note((*_CAP, "name"), f'{print_found(table.name)} is not a name of 1 to 80 letters; write name = "coping"')
     if length is None:
         return None
     return CapWish(table.name or "cap", length, -1 if joint is None else joint, overhang or 0, tuple(table.walls or ()))

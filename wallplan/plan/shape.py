@@ -38,6 +38,9 @@ _WANTED = {
 _MOST_HINTS = 200
 """Looking for the nearest word takes time: in a file with more mistakes than this, the later ones go without."""
 
+_FIRST_TABLES, _ORDERS_TABLES = ("masonry", "own_unit", "advice", "teaching", "order"), ("mix", "steel", "cap")
+"""Tables that a place is called by: a plan's and its order's."""
+
 _MODELS: dict[str, type[Table]] = {
     "masonry": MasonryTable, "own_unit": OwnUnitTable, "wall": WallTable, "opening": OpeningTable,
     "step": StepTable, "top_step": TopStepTable, "gable": GableTable, "abuts": AbutsTable, "pier": PierTable,
@@ -59,7 +62,8 @@ def read_shape(raw: dict[str, Any]) -> tuple[PlanTable, tuple[Wrong, ...]]:
         wrongs = tuple(_explain(problem, near=number < _MOST_HINTS) for number, problem in enumerate(problems))
         plan = read_table(PlanTable, _without(raw, wrongs))
     wrong_paths = {wrong.path for wrong in wrongs}
-    missing = tuple(wrong for wrong in _find_missing(plan) if not _covered(wrong.path, wrong_paths))
+    missing = tuple(wrong for wrong in _find_missing(plan) if not _covered(wrong.path, wrong_paths)
+                    and not (wrong.path[-1] == "height" and (*wrong.path[:-1], "courses") in wrong_paths))
     return plan, wrongs + missing
 
 
@@ -153,13 +157,12 @@ def _explain_unknown(key: str, table: type[Table]) -> str:
     if "angle" in key.casefold() and table is WallTable:
         return "walls are laid that meet square, at outside and inside corners; a wall at another angle is written as one " \
                "that stands free, and its corner set out by hand: leave this out"
-    near = find_nearest(key, known)
-    if near:
-        return f"unknown key; the nearest is {near}"
     for heading, other in TABLES:
         if key in list_keys(other):
             nested = f", below a heading [[wall.{key}]]" if other is WallTable and key in _MODELS else ""
             return f"unknown key here; it belongs {f'under {heading}{nested}' if heading else 'above the first heading'}"
+    if near := find_nearest(key, known):
+        return f"unknown key; the nearest is {near}"
     return f"unknown key; known here: {print_choices(known)}"
 
 
@@ -206,6 +209,6 @@ def name_place(raw: Mapping[str, Any], path: KeyPath) -> str:
             name = inside.get("name") if isinstance(inside, dict) else None
             shown = f'"{print_name(name)}"' if isinstance(name, str) and name.strip() else f"{step + 1}"
             words.append(f"{path[place - 1]} {shown}")
-        elif isinstance(step, str) and place == 0 and step in ("masonry", "own_unit", "advice", "teaching", "order"):
-            words.append(step)
+        elif step in (_FIRST_TABLES if place == 0 else _ORDERS_TABLES):
+            words.append(str(step))
     return ", ".join(words)

@@ -8,7 +8,7 @@ from wallplan.catalogue.load import UnknownUnit, find_unit, units
 from wallplan.catalogue.own import own_unit
 from wallplan.catalogue.own_rules import SHAPES, Measured, OwnUnitError
 from wallplan.catalogue.unit import Unit
-from wallplan.plan.found import find_nearest, print_choices, print_found
+from wallplan.plan.found import find_nearest, print_choices, print_found, print_name
 from wallplan.plan.notebook import Notebook
 
 if TYPE_CHECKING:
@@ -30,7 +30,7 @@ def choose_unit(key: str | None, own: Unit | None, own_key: str | None, notebook
         return find_unit(key)
     except UnknownUnit as error:
         near = find_nearest(key, [own_key]) if own_key else None
-        hint = f'; nearest: {near}, the plan\'s own' if near else ""
+        hint = f'; nearest: {print_name(near)}, the plan\'s own' if near else ""
         notebook.note(("masonry", "unit"), f"{error}{hint}; wallplan units shows them all")
         return None
 
