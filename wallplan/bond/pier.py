@@ -1,0 +1,256 @@
+"""The courses of a pier in plan: two tilings of one rectangle, the one above the other, on a grid of quarter units.
+
+Numbers only: columns run along the wall and rows through it. One course ties the pier in: its units take the whole rectangle.
+In the other the wall goes on through the middle rows, and units stand before and behind it. Both are filled cell by cell and
+together, so that each joint is held against those of the other course when it is made.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import NamedTuple
+
+FACE, CUT, BAT, WALL, INNER = 10**12, 10**9, 10**6, 10**3, 1
+"""What counts, the first before all that follow: a joint over a joint on a face; a cut (a short one twice); a bat that is no
+cut; a joint across the rows where the wall goes on, to the edge of a cell; a joint over a joint inside, to the edge."""
+
+
+@dataclass(frozen=True)
+class PierGrid:
+    """A pier of ``columns`` by ``rows`` cells. The wall takes ``thick`` rows from row ``front`` on.
+
+    Units are ``wide`` cells wide and up to ``full`` long; ``free`` are the lengths that cost no cut, in cells.
+    """
+
+    columns: int
+    rows: int
+    front: int
+    thick: int
+    wide: int
+    full: int
+    free: tuple[int, ...]
+
+    @property
+    def back(self) -> int:
+        """The first row behind the wall."""
+        return self.front + self.thick
+
+
+class Block(NamedTuple):
+    """A unit in plan: its first column and row, how many it takes, in cells."""
+
+    column: int
+    row: int
+    columns: int
+    rows: int
+
+
+class PierBond(NamedTuple):
+    """Both courses of a pier: the one that ties it in, and the one in which the wall goes on between ``plain`` units.
+
+    ``cost`` is in the measure of FACE to INNER; ``proven`` is False where less was not ruled out.
+    """
+
+    tied: tuple[Block, ...]
+    plain: tuple[Block, ...]
+    cost: int
+    proven: bool
+
+    @property
+    def on_faces(self) -> int:
+        """Edges of cells at which a joint shows over a joint."""
+        return self.cost // FACE
+
+    @property
+    def inside(self) -> int:
+        """Edges of cells inside at which a joint stands over a joint."""
+        return self.cost % WALL // INNER
+
+
+class _State(NamedTuple):
+    """What stands on, from the cell that is next: four bits a column, twice how many rows its unit still takes there, and one
+    if it takes the next column too. ``crossed`` counts columns in which a unit crosses the wall's face in this row."""
+
+    standing: int
+    crossed: int
+
+
+class _Move(NamedTuple):
+    """One cell of one course filled: what then stands on, a joint beyond it or under it, what a new unit costs."""
+
+    after: _State
+    across: bool
+    below: bool
+    cost: int
+    laid: Block | None
+
+
+_EMPTY = _State(0, 0)
+_Trail = tuple[Block | None, Block | None, "_Trail | None"]
+
+MOST_STATES = 10_000
+"""So many pairs of states are tried at a cell before no more cuts are allowed."""
+
+MORE = (0, BAT, 2 * BAT, 3 * BAT, 4 * BAT, CUT, CUT + 2 * BAT, 2 * CUT, 2 * CUT + 2 * BAT, 3 * CUT, 4 * CUT)
+"""What is allowed, step by step, over what both courses cut alone."""
+
+
+@lru_cache(maxsize=256)
+def bond_pier(grid: PierGrid) -> PierBond | None:
+    """The best two courses, in the order of FACE to INNER; None where no units fill the grid and tie it in.
+
+    The cutting of either course alone is a bound on both together: where joints keep clear on all faces at that bound nothing
+    can be better; else a cut or a bat more is allowed, as far as MOST_STATES reach.
+    """
+    tied, plain = _Course(grid, tied=True), _Course(grid, tied=False)
+    one, other = tied.least_of_all(), plain.least_of_all()
+    if one is None or other is None:
+        return None
+    best: PierBond | None = None
+    for more in MORE:
+        found = _lay_both(tied, plain, one + other + more)
+        if found is None:
+            break
+        best = found if best is None or found.cost < best.cost else best
+        if not best.on_faces:
+            return best._replace(proven=True)
+    return best
+
+
+class _Course:
+    """One course of a pier: how its cells may be filled, and what the rest costs at least."""
+
+    def __init__(self, grid: PierGrid, *, tied: bool) -> None:
+        self.grid, self.tied = grid, tied
+        self._known: dict[tuple[int, _State], tuple[_Move, ...]] = {}
+        self._least: dict[tuple[int, _State], int] = {}
+        self._over: dict[tuple[int, _State], int] = {}
+        along = {(length, grid.wide): _price(grid, length) for length in range(1, grid.full + 1)}
+        self._units = {**along, **{(wide, length): cost for (length, wide), cost in along.items()}}
+        self._faces = {at - 1 for at in (grid.front, grid.back) if 0 < at < grid.rows} if tied else set[int]()
+
+    def moves(self, cell: int, state: _State) -> tuple[_Move, ...]:
+        """Every way to fill a cell, the cells before it being filled."""
+        key = cell, state
+        if key not in self._known:
+            self._known[key] = tuple(self._fill(cell, state))
+        return self._known[key]
+
+    def least(self, cell: int, state: _State, spare: int) -> int | None:
+        """The least that the cells from this one on cost; None where that is more than ``spare``, or they cannot be filled."""
+        if cell == self.grid.columns * self.grid.rows:
+            return 0
+        key = cell, state
+        if key in self._least:
+            return found if (found := self._least[key]) <= spare else None
+        if spare <= self._over.get(key, -1):
+            return None
+        best = spare + 1
+        for move in self.moves(cell, state):
+            if move.cost < best and (rest := self.least(cell + 1, move.after, best - 1 - move.cost)) is not None:
+                best = move.cost + rest
+        if best > spare:
+            self._over[key] = spare
+            return None
+        self._least[key] = best
+        return best
+
+    def least_of_all(self) -> int | None:
+        """The least that the course costs; None where no units fill it and tie it in."""
+        spare, most = BAT * 4, CUT * 4 * self.grid.columns * self.grid.rows
+        while (found := self.least(0, _EMPTY, spare)) is None and spare < most:
+            spare = max(CUT, spare) * 2
+        return found
+
+    def _fill(self, cell: int, state: _State) -> Iterator[_Move]:
+        grid = self.grid
+        row, column = divmod(cell, grid.columns)
+        if not self.tied and grid.front <= row < grid.back:
+            yield _Move(_EMPTY, False, row + 1 == grid.back, 0, None)
+        elif state.standing & 15:
+            yield from self._pass(row, column, state.standing, state.crossed, 0, None)
+        else:
+            for (columns, rows), cost in self._units.items():
+                if self._fits(row, column, columns, rows, state.standing):
+                    standing = state.standing | sum((2 * rows + (place + 1 < columns)) << 4 * place for place in range(columns))
+                    yield from self._pass(row, column, standing, state.crossed, cost, Block(column, row, columns, rows))
+
+    def _fits(self, row: int, column: int, columns: int, rows: int, standing: int) -> bool:
+        end = self.grid.front if not self.tied and row < self.grid.front else self.grid.rows
+        return row + rows <= end and column + columns <= self.grid.columns and not standing & ((1 << 4 * columns) - 1)
+
+    def _pass(self, row: int, column: int, standing: int, crossed: int, cost: int, laid: Block | None) -> Iterator[_Move]:
+        """On to the next cell. Where a face of the wall goes through under the row, units cross it over a third at least."""
+        here, last = standing & 15, column + 1 == self.grid.columns
+        below = here < 4
+        counted = crossed + (row in self._faces and not below)
+        if last and row in self._faces and 3 * counted < self.grid.columns:
+            return
+        onward = standing >> 4 | (0 if below else here - 2) << 4 * (self.grid.columns - 1)
+        yield _Move(_State(onward, 0 if last else counted), not here & 1, below, cost, laid)
+
+
+def _price(grid: PierGrid, length: int) -> int:
+    if length == grid.full:
+        return 0
+    if length in grid.free:
+        return BAT
+    return CUT * (2 if 2 * length < grid.full else 1)
+
+
+def _lay_both(tied: _Course, plain: _Course, bound: int) -> PierBond | None:
+    """The best two courses whose cuts and bats come to no more than ``bound``; None where they are too many to try."""
+    grid = tied.grid
+    reached: dict[tuple[_State, _State], tuple[int, int, _Trail | None]] = {(_EMPTY, _EMPTY): (0, 0, None)}
+    for cell in range(grid.columns * grid.rows):
+        after: dict[tuple[_State, _State], tuple[int, int, _Trail | None]] = {}
+        for (one, other), (cost, paid, trail) in reached.items():
+            spare = bound - paid
+            tied_rest, plain_rest = tied.least(cell, one, spare) or 0, plain.least(cell, other, spare) or 0
+            ways = _affordable(plain, cell, other, bound - paid - tied_rest)
+            for move, rest in _affordable(tied, cell, one, bound - paid - plain_rest):
+                for beside, more in ways:
+                    spent = move.cost + beside.cost
+                    if paid + spent + rest + more > bound:
+                        continue
+                    total = cost + spent + _meet(grid, cell, move, beside)
+                    key = move.after, beside.after
+                    if key not in after or total < after[key][0]:
+                        laid = (move.laid, beside.laid, trail) if move.laid or beside.laid else trail
+                        after[key] = total, paid + spent, laid
+        if len(after) > MOST_STATES:
+            return None
+        reached = after
+    total, _, trail = reached[_EMPTY, _EMPTY]
+    return _unwind(total, trail)
+
+
+def _affordable(course: _Course, cell: int, state: _State, spare: int) -> list[tuple[_Move, int]]:
+    return [(move, rest) for move in course.moves(cell, state)
+            if move.cost <= spare and (rest := course.least(cell + 1, move.after, spare - move.cost)) is not None]
+
+
+def _meet(grid: PierGrid, cell: int, tied: _Move, plain: _Move) -> int:
+    """What the joints beyond a cell and under it cost together."""
+    row, column = divmod(cell, grid.columns)
+    cost = 0
+    if column + 1 < grid.columns and tied.across:
+        cost += WALL if grid.front <= row < grid.back else 0
+        if plain.across:
+            cost += FACE if row in (0, grid.rows - 1) else INNER
+    if row + 1 < grid.rows and tied.below and plain.below:
+        cost += FACE if column in (0, grid.columns - 1) else INNER
+    return cost
+
+
+def _unwind(cost: int, end: _Trail | None) -> PierBond:
+    tied: list[Block] = []
+    plain: list[Block] = []
+    trail = end
+    while trail is not None:
+        one, other, trail = trail
+        tied += [one] if one else []
+        plain += [other] if other else []
+    return PierBond(tuple(reversed(tied)), tuple(reversed(plain)), cost, proven=False)
