@@ -1,8 +1,8 @@
 """The courses of a pier in plan: two tilings of one rectangle, the one above the other, on a grid of quarter units.
 
-Numbers only: columns run along the wall and rows through it. One course ties the pier in: its units take the whole rectangle.
-In the other the wall goes on through the middle rows, and units stand before and behind it. Both are filled cell by cell and
-together, so that each joint is held against those of the other course when it is made.
+Numbers only: columns run along the wall and rows through it. One course ties the pier in: its units take the whole
+rectangle. In the other the wall goes on through the middle rows, and units stand before and behind it. Both are filled cell
+by cell and together, so that each joint is held against those of the other course when it is made.
 """
 
 from __future__ import annotations
@@ -70,8 +70,8 @@ class PierBond(NamedTuple):
 
 
 class _State(NamedTuple):
-    """What stands on, from the cell that is next: four bits a column, twice how many rows its unit still takes there, and one
-    if it takes the next column too. ``crossed`` counts columns in which a unit crosses the wall's face in this row."""
+    """What stands on, from the cell that is next: four bits a column, twice how many rows its unit still takes there, and
+    one if it takes the next column too. ``crossed`` counts columns in which a unit crosses the wall's face in this row."""
 
     standing: int
     crossed: int
@@ -90,19 +90,19 @@ class _Move(NamedTuple):
 _EMPTY = _State(0, 0)
 _Trail = tuple[Block | None, Block | None, "_Trail | None"]
 
-MOST_STATES = 10_000
+MOST_STATES = 6_000
 """So many pairs of states are tried at a cell before no more cuts are allowed."""
 
-MORE = (0, BAT, 2 * BAT, 3 * BAT, 4 * BAT, CUT, CUT + 2 * BAT, 2 * CUT, 2 * CUT + 2 * BAT, 3 * CUT, 4 * CUT)
-"""What is allowed, step by step, over what both courses cut alone."""
+MORE = (0, *(BAT * bats for bats in range(1, 5)), *(CUT * cuts + 2 * BAT for cuts in range(1, 9)), 12 * CUT, 1000 * CUT)
+"""What is allowed, step by step, over what both courses cut alone; in the end anything."""
 
 
 @lru_cache(maxsize=256)
 def bond_pier(grid: PierGrid) -> PierBond | None:
     """The best two courses, in the order of FACE to INNER; None where no units fill the grid and tie it in.
 
-    The cutting of either course alone is a bound on both together: where joints keep clear on all faces at that bound nothing
-    can be better; else a cut or a bat more is allowed, as far as MOST_STATES reach.
+    The cutting of either course alone is a bound on both together: where joints keep clear on all faces at that bound
+    nothing can be better; else a cut or a bat more is allowed, as far as MOST_STATES reach.
     """
     tied, plain = _Course(grid, tied=True), _Course(grid, tied=False)
     one, other = tied.least_of_all(), plain.least_of_all()
@@ -114,7 +114,7 @@ def bond_pier(grid: PierGrid) -> PierBond | None:
         if found is None:
             break
         best = found if best is None or found.cost < best.cost else best
-        if not best.on_faces:
+        if not best.on_faces or more == MORE[-1]:
             return best._replace(proven=True)
     return best
 
@@ -139,7 +139,7 @@ class _Course:
         return self._known[key]
 
     def least(self, cell: int, state: _State, spare: int) -> int | None:
-        """The least that the cells from this one on cost; None where that is more than ``spare``, or they cannot be filled."""
+        """The least that the cells from this one on cost; None where it is more than ``spare`` or they cannot be filled."""
         if cell == self.grid.columns * self.grid.rows:
             return 0
         key = cell, state
@@ -174,8 +174,9 @@ class _Course:
         else:
             for (columns, rows), cost in self._units.items():
                 if self._fits(row, column, columns, rows, state.standing):
-                    standing = state.standing | sum((2 * rows + (place + 1 < columns)) << 4 * place for place in range(columns))
-                    yield from self._pass(row, column, standing, state.crossed, cost, Block(column, row, columns, rows))
+                    unit = sum((2 * rows + (place + 1 < columns)) << 4 * place for place in range(columns))
+                    block = Block(column, row, columns, rows)
+                    yield from self._pass(row, column, state.standing | unit, state.crossed, cost, block)
 
     def _fits(self, row: int, column: int, columns: int, rows: int, standing: int) -> bool:
         end = self.grid.front if not self.tied and row < self.grid.front else self.grid.rows

@@ -6,7 +6,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from wallplan.findings import Finding
-from wallplan.layout.model import Course, Layout, Piece, WallLayout
+from wallplan.layout.model import Course, Layout, Piece, PierLayout, WallLayout
 from wallplan.lengths import to_mm
 from wallplan.plan.job import Abutment, Job, Opening, Outline
 
@@ -48,6 +48,7 @@ def _wall(layout: WallLayout, job: Job, broken: list[Finding]) -> dict[str, obje
         "bond_beams": list(wall.bond_beams),
         **_outline(wall.outline),
         "courses": [_course(course) for course in layout.courses],
+        **({"piers": [_pier(pier) for pier in layout.piers]} if layout.piers else {}),
         "cutting": layout.cutting,
         "cutting_at_least": layout.cutting_at_least,
         "why": list(layout.why),
@@ -77,6 +78,19 @@ def _opening(opening: Opening) -> dict[str, object]:
         "name": opening.name, "left": to_mm(opening.left), "right": to_mm(opening.right),
         "bottom": to_mm(opening.bottom), "top": to_mm(opening.top), "lintel": opening.lintel,
         "bearing": to_mm(opening.bearing),
+    }
+
+
+def _pier(layout: PierLayout) -> dict[str, object]:
+    """A pier built into the wall: where it stands, and its units in plan, ``near`` from the wall's outside face inward."""
+    pier = layout.pier
+    return {
+        "name": pier.name, "left": to_mm(pier.left), "width": to_mm(pier.width), "front": to_mm(pier.front),
+        "back": to_mm(pier.back), "cutting": layout.cutting,
+        "joint_over_joint": {"on_faces": to_mm(layout.straight[0]), "inside": to_mm(layout.straight[1])},
+        "courses": [{"course": course.number, "tied": course.tied, "pieces": [
+            {**_piece(one.piece), "near": to_mm(one.near), "along": to_mm(one.along), "deep": to_mm(one.deep)}
+            for one in course.pieces]} for course in layout.courses],
     }
 
 

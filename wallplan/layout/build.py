@@ -7,6 +7,7 @@ pieces with rips, lintels, shapes, leads, and the marks of what is sawn.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import NamedTuple
 
 from wallplan.bond.figures import Terms
@@ -20,6 +21,8 @@ from wallplan.layout.marks import Marks, give_marks
 from wallplan.layout.model import Course, Layout, Piece, WallLayout
 from wallplan.layout.one_brick import find_backing, make_bonded_spots
 from wallplan.layout.outline import Bay, find_bays, fit_to_bays, reaches_ends
+from wallplan.layout.piers import PierCourses, lay_piers
+from wallplan.layout.piers_as_laid import finish_piers
 from wallplan.layout.reach import Reach
 from wallplan.layout.runs import LaidRun, LaidTracks
 from wallplan.layout.shapes import find_headings, set_lintels, shape_spots
@@ -57,6 +60,15 @@ class _SetWall(NamedTuple):
     courses: tuple[_SetCourse, ...]
     tracks: LaidTracks
     one_brick: bool
+    piers: tuple[PierCourses, ...] = ()
+
+    @property
+    def spots(self) -> Iterator[Spot]:
+        """Every kind of piece, those of courses laid alike once."""
+        different = {id(course): course.spots for course in self.courses}
+        yield from (spot for spots in different.values() for spot in spots)
+        known = {id(units): units for pier in self.piers for _, units in pier.courses}
+        yield from (unit.spot for units in known.values() for unit in units)
 
 
 def lay(job: Job, bonded_before: Known | None = None) -> Layout:
@@ -68,8 +80,7 @@ def lay(job: Job, bonded_before: Known | None = None) -> Layout:
     leads = count_lead_courses(job)
     walls = [_set_wall(bonded, job.masonry, leads if bonded.ends.has_corners else job.masonry.leads)
              for bonded in bond_walls(job, bonded_before)]
-    different = {id(course): course for wall in walls for course in wall.courses}
-    marks = give_marks(job, (spot for course in different.values() for spot in course.spots))
+    marks = give_marks(job, (spot for wall in walls for spot in wall.spots))
     return Layout(job, tuple(_finish(wall, job, marks) for wall in walls))
 
 
@@ -77,9 +88,7 @@ def lay_wall(wall: Wall, job: Job, ends: WallEnds) -> WallLayout:
     """One wall of a job with its ends as given, whatever the other walls do; its cuts are lettered by themselves."""
     bonded = bond_wall(wall, job.masonry, ends)
     set_wall = _set_wall(bonded, job.masonry, count_lead_courses(job) if ends.has_corners else job.masonry.leads)
-    different = {id(course): course for course in set_wall.courses}
-    marks = give_marks(job, (spot for course in different.values() for spot in course.spots))
-    return _finish(set_wall, job, marks)
+    return _finish(set_wall, job, give_marks(job, set_wall.spots))
 
 
 def _set_wall(bonded: BondedWall, masonry: Masonry, leads: int) -> _SetWall:
@@ -94,7 +103,8 @@ def _set_wall(bonded: BondedWall, masonry: Masonry, leads: int) -> _SetWall:
         if alike not in known:
             known[alike] = _set_course(ground, row, laid, bays)
         courses.append(known[alike])
-    return _SetWall(wall, bonded.ends, rows, tuple(courses), tracks, masonry.one_brick)
+    piers = lay_piers(wall, masonry, rows, bonded.ends.crossings, ground.namer)
+    return _SetWall(wall, bonded.ends, rows, tuple(courses), tracks, masonry.one_brick, piers)
 
 
 def _find_feet(wall: Wall, masonry: Masonry, rows: tuple[Row, ...]) -> tuple[int, int]:
@@ -188,7 +198,8 @@ def _finish(set_wall: _SetWall, job: Job, marks: Marks) -> WallLayout:
                 max((high for _, high in joints), default=job.masonry.joint)),
         bed=set_wall.rows[0].bed, why=explain(shares, job.masonry, job.measure),
         settings_proven=set_wall.tracks.settings_proven, everywhere=set_wall.tracks.everywhere,
-        doubtful=_is_doubtful(set_wall, job.masonry),
+        doubtful=_is_doubtful(set_wall, job.masonry) or any(pier.bond.on_faces for pier in set_wall.piers),
+        piers=finish_piers(set_wall.piers, set_wall.rows, job.masonry, marks),
     )
 
 

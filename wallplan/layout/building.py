@@ -14,10 +14,11 @@ from typing import NamedTuple
 
 from wallplan.bond.cost import BROKEN, CUTTING
 from wallplan.layout.choices import Party, choose
-from wallplan.layout.corners import Choice, Turn, WallEnds, end_wall, joined_to
+from wallplan.layout.corners import Choice, Stem, Turn, WallEnds, end_wall, joined_to
 from wallplan.layout.coursing import Row
 from wallplan.layout.one_brick import bond_one_brick
 from wallplan.layout.outline import find_bays, find_risers, set_rows
+from wallplan.layout.piers import find_stems
 from wallplan.layout.rakes import cut_to_rakes
 from wallplan.layout.reach import Reach, reach_openings
 from wallplan.layout.runs import LaidTracks, lay_tracks
@@ -44,10 +45,10 @@ in which others run through it, and False."""
 
 
 class _Meetings(NamedTuple):
-    """Where one wall meets others: at its ends, and others in between with where each begins; names of those at its ends."""
+    """Where one wall meets others: at its ends, and others and piers in between; names of those at its ends."""
 
     ends: tuple[Meeting | None, Meeting | None]
-    stems: tuple[tuple[int, str], ...]
+    stems: tuple[Stem, ...]
     names: tuple[str | None, str | None]
 
     def asked(self, index: int) -> tuple[Meeting, ...]:
@@ -93,9 +94,10 @@ def _find_meetings(job: Job, index: int) -> _Meetings:
         names[side] = abutment.meets
         if abutment.tie == "interlocked":
             ends[side] = "crossing", places[abutment.meets]
-    stems = tuple((abutment.at, other.name) for other in job.walls for abutment in other.abuts
-                  if abutment.meets == wall.name and abutment.tie == "interlocked")
-    return _Meetings((ends[0], ends[1]), stems, (names[0], names[1]))
+    thick = job.masonry.thickness
+    stems = tuple(Stem(one.at, thick, other.name, ((one.at, one.at + thick),)) for other in job.walls for one in other.abuts
+                  if one.meets == wall.name and one.tie == "interlocked")
+    return _Meetings((ends[0], ends[1]), (*stems, *find_stems(wall, job.masonry)), (names[0], names[1]))
 
 
 def _answers(name: Meeting, masonry: Masonry) -> Sequence[Answer]:
@@ -122,7 +124,7 @@ def _choice(meetings: _Meetings, index: int, given: dict[Meeting, Answer]) -> Ch
 def _bond(wall: Wall, masonry: Masonry, choice: Choice, meetings: _Meetings, known: Known) -> BondedWall:
     """The wall bonded in one way. Walls that differ by names alone are searched once."""
     ends = end_wall(wall, masonry, choice, meetings.names, meetings.stems)
-    alike = replace(wall, name="", abuts=()), choice, tuple(at for at, _ in meetings.stems)
+    alike = replace(wall, name="", abuts=(), piers=()), choice, tuple(stem._replace(name="") for stem in meetings.stems)
     if alike not in known:
         bonded = bond_wall(wall, masonry, ends)
         broken = bonded.tracks.broken or _count_short_ells(bonded, masonry) > 0

@@ -34,13 +34,32 @@ class WallEnd(NamedTuple):
     ell: bool = False
 
 
+class Stem(NamedTuple):
+    """What runs through a wall in every other course: a wall that abuts it, or a pier, ``width`` wide from ``left``.
+
+    ``seen`` are the units that show in the wall's outside face, (left, right) of each; ``inner`` are the right ends of units
+    at head joints of its own, from which the wall's joints keep a lap away.
+    """
+
+    left: int
+    width: int
+    name: str
+    seen: tuple[tuple[int, int], ...]
+    inner: tuple[int, ...] = ()
+
+
 class Crossing(NamedTuple):
-    """A wall that runs through this one, from ``left`` to ``right``, in odd courses (``parity`` 0) or in even ones (1)."""
+    """A wall or pier that runs through this one, from ``left`` to ``right``, in odd courses (``parity`` 0) or even ones (1).
+
+    ``seen`` and ``inner`` as of its stem.
+    """
 
     left: int
     right: int
     other: str
     parity: int
+    seen: tuple[tuple[int, int], ...]
+    inner: tuple[int, ...] = ()
 
 
 class WallEnds(NamedTuple):
@@ -60,7 +79,8 @@ class WallEnds(NamedTuple):
         for end in (self.left, self.right):
             if end.returns is not None and end.returns[0] == left:
                 return end.other
-        return next((crossing.other for crossing in self.crossings if crossing.left == left), None)
+        return next((crossing.other for crossing in self.crossings
+                    if any(seen == left for seen, _ in crossing.seen)), None)
 
     def span(self, number: int) -> tuple[int, int]:
         """Where the wall's own masonry begins and ends in a course."""
@@ -99,13 +119,12 @@ def parity_of(number: int) -> int:
 
 
 def end_wall(wall: Wall, masonry: Masonry, choice: Choice, others: tuple[str | None, str | None],
-             stems: tuple[tuple[int, str], ...] = ()) -> WallEnds:
-    """The ends of a wall for one choice. ``stems`` are the walls that run through it: where each begins, and its name."""
+             stems: tuple[Stem, ...] = ()) -> WallEnds:
+    """The ends of a wall for one choice. ``stems`` are the walls and piers that run through it."""
     left = _end(wall.left_end, masonry, choice.left, others[0])
     right = _end(wall.right_end, masonry, choice.right, others[1])
-    thick = masonry.thickness
     crossings = () if choice.crossed is None else tuple(
-        Crossing(at, at + thick, name, choice.crossed) for at, name in stems)
+        Crossing(stem.left, stem.left + stem.width, stem.name, choice.crossed, stem.seen, stem.inner) for stem in stems)
     return WallEnds(left, _mirror(right, wall.length), crossings)
 
 
@@ -146,8 +165,8 @@ def make_returns(ends: WallEnds, row: Row, laid: tuple[Laid | None, Laid | None]
         for end, here in zip((ends.left, ends.right), laid, strict=True)
         if end.returns is not None and not end.through[parity] and here is not None
     ]
-    return seen + [Spot(crossing.left, crossing.right - crossing.left, row.bed, row.unit_height, "full", "return", None)
-                   for crossing in ends.crossings if crossing.parity == parity]
+    return seen + [Spot(left, right - left, row.bed, row.unit_height, "full", "return", None)
+                   for crossing in ends.crossings if crossing.parity == parity for left, right in crossing.seen]
 
 
 def joined_to(job: Job, index: int) -> tuple[int | None, int | None]:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Literal, NamedTuple
 
 from wallplan.catalogue.unit import PieceName
-from wallplan.plan.job import Job, Wall
+from wallplan.plan.job import Job, Pier, Wall
 
 Shape = Literal["stretcher", "corner", "corner L", "sash", "bond beam", "lintel", "precast", "return", "header", "closer"]
 Lead = Literal["left", "right"]
@@ -105,6 +105,41 @@ class Course:
         return (*self.pieces, *self.backing) if self.backing else self.pieces
 
 
+class PierPiece(NamedTuple):
+    """A unit of a pier. ``piece`` is it as any unit is told: its left side along the wall, its own length as laid or sawn.
+
+    In plan it begins ``near`` behind the wall's outside face, negative before it, takes ``along`` of the wall's length and
+    goes ``deep`` through.
+    """
+
+    piece: Piece
+    near: int
+    along: int
+    deep: int
+
+
+class PierCourse(NamedTuple):
+    """One course of a pier. Where it is ``tied`` its units take all of it; else the wall goes on through it."""
+
+    number: int
+    tied: bool
+    pieces: tuple[PierPiece, ...]
+
+
+@dataclass(frozen=True)
+class PierLayout:
+    """A pier built into a wall, laid out. ``straight`` is how much of a joint shows over a joint on its faces, and how much
+    stands over one inside, to a pair of courses; ``cutting`` counts as a wall's; ``proven`` is False where less was not
+    ruled out.
+    """
+
+    pier: Pier
+    courses: tuple[PierCourse, ...]
+    cutting: int
+    straight: tuple[int, int]
+    proven: bool
+
+
 @dataclass(frozen=True)
 class WallLayout:
     """One wall laid out. ``cutting`` and ``cutting_at_least`` count cuts as the objective does (short ones twice).
@@ -113,7 +148,7 @@ class WallLayout:
     head joint that any run came to; ``bed`` is the bed joint as laid; ``settings_proven`` is False where fewer saw
     settings at the same cutting were not ruled out, ``everywhere`` where joints were tried only beside the nearest ends.
     ``doubtful`` is True where a rule may be broken: the search found no layout that keeps them all, or something lies off
-    the coursing. Only the check knows what is.
+    the coursing. Only the check knows what is. ``piers`` are those built into it; their pieces are not among the courses'.
     """
 
     wall: Wall
@@ -126,6 +161,12 @@ class WallLayout:
     settings_proven: bool = True
     everywhere: bool = True
     doubtful: bool = True
+    piers: tuple[PierLayout, ...] = ()
+
+    def pier_pieces(self, number: int) -> tuple[Piece, ...]:
+        """What the wall's piers lay in a course, as pieces; () for no piers."""
+        return tuple(one.piece for pier in self.piers for course in pier.courses if course.number == number
+                     for one in course.pieces)
 
 
 @dataclass(frozen=True)

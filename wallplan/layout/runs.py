@@ -61,14 +61,14 @@ def lay_tracks(problem: Problem, joint: int) -> LaidTracks:
     if problem.terms.fixed:
         return laid
     # Joints that open or close shift those between them; the search knows only where they were aimed.
-    short = _count_short_laps(problem.terms, laid.runs)
+    short = _count_short_laps(problem, laid.runs, joint)
     if not short:
         return laid
     terms = problem.terms
     rigid = replace(problem, terms=replace(terms, close=0, open=0))
     found = close_zip(rigid)
     fixed = _lay(rigid, found, joint)
-    if _count_short_laps(terms, fixed.runs) + found.cost // BROKEN < short:
+    if _count_short_laps(problem, fixed.runs, joint) + found.cost // BROKEN < short:
         return fixed
     return laid._replace(broken=True)
 
@@ -106,18 +106,20 @@ def set_out(lengths: list[int], left: int, right: int) -> tuple[tuple[int, int],
     return tuple(placed)
 
 
-def _count_short_laps(terms: Terms, runs: tuple[LaidRun, ...]) -> int:
+def _count_short_laps(problem: Problem, runs: tuple[LaidRun, ...], joint: int) -> int:
     """Pairs of courses in which a joint stands closer to one below or above than the lap asked for."""
-    joints: dict[int, int] = {}
+    terms, joints = problem.terms, dict[int, int]()
     for run in runs:
         between = [(one[0] + one[1] + two[0]) // 2 for one, two in pairwise(run.pieces)]
         for middle in (*between, *run.joined):
             joints[middle] = joints.get(middle, 0) | run.courses
-    places, short = sorted(joints), 0
+    places, least = sorted(joints), terms.lap - TICKS_OF_ROUNDING
+    short = sum((joints[place] & mask).bit_count() for spots in problem.kept_clear for at, mask in spots
+                for place in places if abs(at + joint // 2 - place) < least)
     for index, place in enumerate(places):
         short += (joints[place] << 1 & joints[place]).bit_count() if terms.lap else 0
         ahead = index + 1
-        while ahead < len(places) and places[ahead] - place < terms.lap - TICKS_OF_ROUNDING:
+        while ahead < len(places) and places[ahead] - place < least:
             short += adjoining(joints[place], joints[places[ahead]])
             ahead += 1
     return short

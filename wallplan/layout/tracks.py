@@ -107,6 +107,7 @@ def pose_problem(wall: Wall, masonry: Masonry, runs: tuple[tuple[Span, ...], ...
     clear, bridged = (tuple(tuple((riser.at, 1 << riser.over) for riser in risers
                                   if riser.over % 2 != parity and riser.jointed is jointed) for parity in (0, 1))
                       for jointed in (True, False))
+    clear = tuple((*spots, *_inner_joints(ends, parity, len(runs))) for parity, spots in enumerate(clear))
     covered = tuple((opening.left - joint, opening.right) for opening in wall.openings)
     tracks_end = tuple((ends.left.at[parity] - joint, ends.right.at[parity]) for parity in (0, 1))
     return Problem(
@@ -115,6 +116,12 @@ def pose_problem(wall: Wall, masonry: Masonry, runs: tuple[tuple[Span, ...], ...
         (clear[0], clear[1]), (bridged[0], bridged[1]),
         (_crossed_positions(ends, joint, 0), _crossed_positions(ends, joint, 1)),
     )
+
+
+def _inner_joints(ends: WallEnds, parity: int, courses: int) -> tuple[tuple[int, int], ...]:
+    """Head joints within what runs through in the other courses, from which the odd or even courses all keep away."""
+    own = sum(1 << number for number in range(1, courses + 1) if parity_of(number) == parity)
+    return tuple((at, own) for crossing in ends.crossings if crossing.parity != parity for at in crossing.inner)
 
 
 def _fixed_positions(joint: int, runs: tuple[tuple[Span, ...], ...], ends: tuple[tuple[int, int], ...]) -> tuple[int, ...]:
@@ -128,13 +135,14 @@ def _fixed_positions(joint: int, runs: tuple[tuple[Span, ...], ...], ends: tuple
 
 
 def _joined_positions(ends: WallEnds, joint: int, parity: int) -> frozenset[int]:
-    """Ends that are head joints against the wall that runs through there."""
+    """Ends that are head joints against what runs through there."""
     joined = set()
     if not ends.left.through[parity]:
         joined.add(ends.left.at[parity] - joint)
     if not ends.right.through[parity]:
         joined.add(ends.right.at[parity])
-    return frozenset(joined).union(_crossed_positions(ends, joint, parity))
+    first, last = ends.left.at[parity] - joint, ends.right.at[parity]
+    return frozenset(joined).union(at for at in _crossed_positions(ends, joint, parity) if first < at < last)
 
 
 def _crossed_positions(ends: WallEnds, joint: int, parity: int) -> tuple[int, ...]:

@@ -95,13 +95,15 @@ def count_pieces(layout: Layout) -> Counter[tuple[str, Shape, int]]:
     """How many pieces of each name, shape and height are laid; cuts go by their mark, precast by its length's name."""
     return Counter(
         (f"cut {piece.mark}" if piece.mark else piece.piece, piece.shape, piece.height)
-        for wall in layout.walls for course in wall.courses for piece in course.bricks if piece.shape != "return"
+        for wall in layout.walls for course in wall.courses for piece in (*course.bricks, *wall.pier_pieces(course.number))
+        if piece.shape != "return"
     )
 
 
 def _marked(walls: Sequence[WallLayout]) -> Iterator[tuple[str, int, Piece]]:
     return ((wall.wall.name, course.number, piece)
-            for wall in walls for course in wall.courses for piece in course.bricks if piece.mark is not None)
+            for wall in walls for course in wall.courses for piece in (*course.bricks, *wall.pier_pieces(course.number))
+            if piece.mark is not None)
 
 
 def _find_ways(sawings: Iterable[Sawing]) -> dict[tuple[str, str], _Way]:

@@ -10,6 +10,7 @@ from wallplan.layout.model import Layout, Piece, WallLayout
 from wallplan.lengths import TICKS_PER_MM, print_joint, print_length, print_size
 from wallplan.lists.bond_drawing import LEGEND, draw_bond
 from wallplan.lists.columns import set_columns, wrap_text
+from wallplan.lists.piers import tell_piers
 from wallplan.lists.sawn_size import count_hands, tell_count, tell_size
 from wallplan.plan.job import Job
 
@@ -69,7 +70,7 @@ def _figures(wall: WallLayout, job: Job) -> list[list[str]]:
     rows.append(["head joints", f"{joints} (aimed for {aimed})"])
     rows.append(["bed joints", f"{print_size(wall.bed, measure)}; {print_courses_rise(wall, job)}"])
     rows.append(["cutting", _tell_cutting(wall, job)])
-    return rows
+    return [*rows, *tell_piers(wall, job)]
 
 
 def print_courses_rise(wall: WallLayout, job: Job) -> str:

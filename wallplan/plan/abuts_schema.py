@@ -29,12 +29,21 @@ class AbutsTable(Table):
 
 
 class PierTable(Table):
-    """A pier bonded into the wall, as wide as the wall is thick: under its wall, each below a heading of its own. Every
-    other course of it runs through the wall. How far piers stand apart, and how far they must project, is the designer's."""
+    """A pier bonded into the wall: under its wall, each below a heading of its own. Without width, depth and face = "both"
+    it is as wide as the wall is thick, and every other course of it runs through the wall; else it is laid of whole, half
+    and cut units, every other course tied in. How far piers stand apart and must project is the designer's."""
 
     name: str | None = _key("What the sheets call it; no two alike.", '"Gate pier"', "the wall's name and a number")
     from_left: Length = _key(
-        "From the wall's left end to the pier's nearer side, on the outside face.", "\"7' 8\"", REQUIRED)
+        "From the wall's left end to the pier's nearer side, on the outside face; \"0\" for a pier at the wall's left end.",
+        "\"7' 8\"", REQUIRED)
+    width: Length = _key(
+        "Along the wall.", "'16\"'", "the wall's thickness; the depth where that is given")
+    depth: Length = _key(
+        "Through the wall and out to the pier's faces, in place of projects.", "'16\"'",
+        "from projects; the width where that is given")
     projects: Length = _key(
-        "How far it stands out from the wall's face.", "'8\"'", "so far that a full unit runs through the wall")
-    face: Literal["inside", "outside"] | None = _key("On which face it stands.", '"inside"', '"inside"')
+        "How far it stands out from the wall's face, or from both.", "'8\"'",
+        "from depth; else so far that a full unit runs through the wall")
+    face: Literal["inside", "outside", "both"] | None = _key(
+        "On which face it stands; on both it stands out alike.", '"inside"', '"inside"')

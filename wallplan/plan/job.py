@@ -114,11 +114,31 @@ class Abutment:
 
 
 @dataclass(frozen=True)
+class Pier:
+    """A pier built into a wall, wider or thicker than it: from ``left``, ``width`` along the wall, as high as the wall.
+
+    It stands ``front`` before the wall's outside face and ``back`` behind its inside face; either may be 0.
+    """
+
+    name: str
+    left: int
+    width: int
+    front: int
+    back: int
+
+    @property
+    def right(self) -> int:
+        """Its right side, ticks from the wall's left end."""
+        return self.left + self.width
+
+
+@dataclass(frozen=True)
 class Wall:
     """One straight wall. ``height`` is that of its highest place; ``outline`` None stands for a rectangle.
 
     Heights are over the datum: the top of the lowest footing, of this wall or of those that it meets. ``parts``: where each
-    of the plan's walls begins of which it is made, where they go straight on; () for a wall of one.
+    of the plan's walls begins of which it is made, where they go straight on; () for a wall of one. ``piers`` are those that
+    are built into it, wider or thicker than it; others stand among the walls.
     """
 
     name: str
@@ -132,6 +152,7 @@ class Wall:
     parts: tuple[tuple[str, int], ...] = ()
     outline: Outline | None = None
     abuts: tuple[Abutment, ...] = ()
+    piers: tuple[Pier, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -57,7 +57,7 @@ def _join(row: list[ReadWall]) -> ReadWall:
         return row[0]
     parts: list[tuple[str, int]] = []
     joints, openings = list(row[0].control_joints[:0]), list(row[0].openings[:0])
-    abuts = list(row[0].abuts[:0])
+    abuts, piers = list(row[0].abuts[:0]), list(row[0].piers[:0])
     begins: int | None = 0
     outline = ReadOutline()
     for wall in row:
@@ -67,10 +67,12 @@ def _join(row: list[ReadWall]) -> ReadWall:
         parts.append((wall.name or str(int(wall.path[-1]) + 1), shift))
         joints += [(path, centre + shift) for path, centre in wall.control_joints]
         openings += [(path, _move(opening, shift, parts[-1][0], row)) for path, opening in wall.openings]
+        piers += [(path, replace(pier, left=pier.left + shift)) for path, pier in wall.piers]
         begins = None if begins is None or wall.length is None else begins + wall.length
     known = begins is not None
     return replace(row[0], length=begins, control_joints=tuple(joints) if known else (), parts=tuple(parts),
                    openings=tuple(openings) if known else (), last=(row[-1].path, row[-1].table), abuts=tuple(abuts),
+                   piers=tuple(piers) if known else (),
                    read_outline=outline if known else ReadOutline())
 
 

@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, Literal
 
 from wallplan.lengths import LONGEST
 from wallplan.plan.abuts_table import read_abutment
+from wallplan.plan.built_pier import is_built, read_built_pier
 from wallplan.plan.found import print_found
 from wallplan.plan.height import MOST_COURSES, beds_close, count_courses, least_height
-from wallplan.plan.job import Abutment, EndKind, Masonry, Opening, Outline, Wall
+from wallplan.plan.job import Abutment, EndKind, Masonry, Opening, Outline, Pier, Wall
 from wallplan.plan.notebook import KeyPath, Notebook
 from wallplan.plan.opening_table import read_opening
 from wallplan.plan.outline_table import ReadOutline, in_order, read_outline
@@ -44,6 +45,7 @@ class ReadWall:
     read_outline: ReadOutline = field(default_factory=ReadOutline)
     outline: Outline | None = None
     abuts: tuple[tuple[KeyPath, Abutment], ...] = ()
+    piers: tuple[tuple[KeyPath, Pier], ...] = ()
 
     @property
     def highest(self) -> int | None:
@@ -90,6 +92,7 @@ class ReadWall:
             control_joints=tuple(sorted(centre for _, centre in self.control_joints)),
             bond_beams=self.bond_beams, openings=tuple(opening for _, opening in self.openings), parts=self.parts,
             outline=self.outline, abuts=tuple(abutment for _, abutment in self.abuts),
+            piers=tuple(sorted((pier for _, pier in self.piers), key=lambda pier: pier.left)),
         )
 
 
@@ -119,7 +122,20 @@ def read_wall(table: WallTable, path: KeyPath, masonry: Masonry | None, sizes: S
         bond_beams=_read_bond_beams(table.bond_beams or (), path, courses, notebook),
         openings=tuple((where, opening) for where, opening in openings if opening is not None), read_outline=outline,
         abuts=tuple((where, abutment) for where, abutment in abuts if abutment is not None),
+        piers=_read_piers(table, path, masonry, (joint, shift), notebook),
     )
+
+
+def _read_piers(table: WallTable, path: KeyPath, masonry: Masonry | None, nominal: tuple[int, int],
+                notebook: Notebook) -> tuple[tuple[KeyPath, Pier], ...]:
+    """The wall's piers that are wider or thicker than it. ``nominal``: the joint that sizes count, and distances."""
+    joint, shift = nominal
+    found = []
+    for number, one in enumerate(table.pier or ()):
+        where: KeyPath = (*path, "pier", number)
+        if is_built(one) and (pier := read_built_pier(one, where, table.name, masonry, joint, notebook)) is not None:
+            found.append((where, replace(pier, left=pier.left + shift)))
+    return tuple(found)
 
 
 def _find_highest(height: int, outline: ReadOutline) -> int:

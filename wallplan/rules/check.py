@@ -17,12 +17,13 @@ def check(layout: Layout) -> tuple[Finding, ...]:
 
 
 def check_meetings(layout: Layout) -> tuple[Finding, ...]:
-    """The rules where walls meet: corners, ties, and the building in plan. () where none meet."""
+    """The rules where walls meet, each other or piers: corners, ties, piers, the building in plan. () where none meet."""
     from wallplan.rules.corners import check_corners
     from wallplan.rules.in_plan import check_in_plan
+    from wallplan.rules.piers import check_piers
     from wallplan.rules.ties import check_ties
 
-    return (*check_corners(layout), *check_ties(layout), *check_in_plan(layout))
+    return (*check_corners(layout), *check_ties(layout), *check_piers(layout), *check_in_plan(layout))
 
 
 def check_wall(wall: WallLayout, job: Job) -> tuple[Finding, ...]:

@@ -81,11 +81,11 @@ class Placed:
 
 
 def place_buildings(layout: Layout) -> tuple[tuple[Placed, ...], ...]:
-    """Walls that meet, building by building, in the job's order; walls that meet none are left out. () where none meet."""
+    """Walls that meet, building by building, in the job's order; walls that meet none, nor have piers, are left out."""
     thick, leaf = layout.job.masonry.thickness, layout.job.masonry.unit.thickness
     lines = [Line(wall.name, wall.length, wall.left_end, wall.right_end, wall.abuts)
              for wall in (one.wall for one in layout.walls)]
     groups: dict[int, list[Placed]] = {}
     for wall, at in zip(layout.walls, place_walls(lines, thick).standings, strict=True):
         groups.setdefault(at.group, []).append(Placed(wall, at.x, at.y, at.dx, at.dy, thick, leaf))
-    return tuple(tuple(group) for group in groups.values() if len(group) > 1)
+    return tuple(tuple(group) for group in groups.values() if len(group) > 1 or group[0].layout.piers)

@@ -15,7 +15,7 @@ from wallplan.findings import Finding
 from wallplan.layout.model import Layout
 from wallplan.lengths import TICKS_PER_MM, print_size
 from wallplan.rules.ground import Bounds, Placed, place_buildings
-from wallplan.rules.levels import Stood, cut_body, cut_openings, cut_units, list_levels, own_pieces, slopes_past
+from wallplan.rules.levels import Stood, cut_body, cut_openings, cut_units, list_levels, own_pieces, pier_pieces, slopes_past
 from wallplan.rules.sources import IN_PLAN
 
 if TYPE_CHECKING:
@@ -55,7 +55,7 @@ def _check_building(walls: tuple[Placed, ...], layout: Layout) -> Iterator[Findi
             known[likeness] = _measure(here, number, layout)
         found = known[likeness]
         units, joints, net = units + found.units, joints + found.joints, net + found.net
-        count += sum(len(own_pieces(placed, number)) for placed in here)
+        count += sum(len(own_pieces(placed, number)) + len(pier_pieces(placed, number)) for placed in here)
         for placed, at, figure, remedy in found.wrongs:
             broken = True
             yield Finding("in plan", False, placed.layout.wall.name, number, at, figure, "each place taken once", IN_PLAN,
@@ -70,7 +70,9 @@ def _tell_held(walls: tuple[Placed, ...], layout: Layout, count: int, volumes: t
     ticks, called = CUBIC[layout.job.measure]
     shown = [f"{volume / ticks**3:.3f}" for volume in volumes]
     held = abs(units + joints - net) <= 1e-9 * net
-    figure = f"{count} units {shown[0]} {called} and joints {shown[1]}: {len(walls)} walls less openings {shown[2]}"
+    built = f"{len(walls)} wall{'s' if len(walls) > 1 else ''}" + (
+        " with piers" if any(placed.layout.piers for placed in walls) else "")
+    figure = f"{count} units {shown[0]} {called} and joints {shown[1]}: {built} less openings {shown[2]}"
     return Finding("in plan", held, name, None, None, figure, "units and joints as much as the walls", IN_PLAN,
                    "" if held else "find what is laid twice")
 
@@ -82,7 +84,9 @@ def _likeness(placed: Placed, number: int, base: int) -> object:
                      for one in wall.openings if one.bottom < course.top and one.top > course.bottom)
     return (course.bottom - base, course.top - base, openings, _outline_in(placed, number, base), tuple(
         (piece.left, piece.length, piece.bottom - base, piece.height, piece.shape == "corner L", piece.notch, piece.leaf)
-        for piece in own_pieces(placed, number)))
+        for piece in own_pieces(placed, number)), tuple(
+        (one.piece.left, one.near, one.along, one.deep, one.piece.bottom - base, one.piece.height)
+        for one in pier_pieces(placed, number)))
 
 
 def _outline_in(placed: Placed, number: int, base: int) -> object:

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple
 
-from wallplan.layout.model import Piece, Rake
+from wallplan.layout.model import Piece, PierPiece, Rake
 from wallplan.plan.job import Masonry
 from wallplan.rules.ground import Placed, reach_behind
 from wallplan.rules.outline import cut_level
@@ -30,6 +30,12 @@ def own_pieces(placed: Placed, number: int) -> tuple[Piece, ...]:
     """The units of a course that the wall counts itself; () over its top."""
     courses = placed.layout.courses
     return tuple(piece for piece in courses[number - 1].bricks if piece.shape != "return") if number <= len(courses) else ()
+
+
+def pier_pieces(placed: Placed, number: int) -> tuple[PierPiece, ...]:
+    """The units that a wall's piers lay in a course; () over its top and for no piers."""
+    here = (pier.courses[number - 1] for pier in placed.layout.piers if number <= len(pier.courses))
+    return tuple(one for course in here for one in course.pieces)
 
 
 def list_levels(placed: Placed, number: int) -> Iterator[int]:
@@ -67,8 +73,9 @@ def cut_body(placed: Placed, height: float, over: int = 0) -> list[BaseGeometry]
     wall = placed.layout.wall
     start, end = -reach_behind(wall, "left", placed.thick), wall.length + reach_behind(wall, "right", placed.thick)
     if wall.outline is None:
-        courses = placed.layout.courses
-        return [shapely.box(*placed.body)] if courses and height < courses[-1].top else []
+        courses, piers = placed.layout.courses, [one.pier for one in placed.layout.piers]
+        standing = [placed.body, *(placed.bounds(one.left, one.right, -one.front, placed.thick + one.back) for one in piers)]
+        return [shapely.box(*bounds) for bounds in standing] if courses and height < courses[-1].top else []
     spans = cut_level(wall.outline, start, end, height, over)
     return [shapely.box(*placed.bounds(left, right)) for left, right in spans]
 
@@ -98,6 +105,10 @@ def cut_units(placed: Placed, number: int, height: float, masonry: Masonry) -> I
             gone = placed.bounds(piece.left + piece.notch.left, piece.left + piece.notch.right)
             shape = shapely.difference(shape, shapely.box(*gone))
         yield Stood(shape, placed)
+    for one in pier_pieces(placed, number):
+        if one.piece.bottom < height < one.piece.top:
+            left, near = one.piece.left, one.near
+            yield Stood(shapely.box(*placed.bounds(left, left + one.along, near, near + one.deep)), placed)
 
 
 def _cut_rake(piece: Piece, rake: Rake, up: float) -> tuple[float, float]:

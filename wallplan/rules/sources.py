@@ -40,3 +40,5 @@ TIES = (
     "TMS 402 5.1.1.2 (from memory): walls that intersect are tied by half of their units interlocked, or by straps of "
     "1/4 x 1 1/2 x 28 in. at no more than 4 ft, or by bond beams; the designer's choice"
 )
+PIER_TIES = "common practice, no source: a pier is bonded in, units of every other course going through the wall's face"
+PIER_LAP = "the plan's least lap; common practice, no source: no joint shows over a joint on a pier's faces"

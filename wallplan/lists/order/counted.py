@@ -8,8 +8,9 @@ from wallplan.layout.model import Course, Layout, Piece, WallLayout
 
 
 def pieces_in(course: Course, wall: WallLayout) -> tuple[Piece, ...]:
-    """The pieces of a course that its wall counts, front and back; () for none."""
-    return tuple(piece for piece in course.bricks if piece.of == wall.wall.name)
+    """The pieces of a course that its wall counts, front and back, those of its piers with them; () for none."""
+    own = tuple(piece for piece in course.bricks if piece.of == wall.wall.name)
+    return (*own, *wall.pier_pieces(course.number)) if wall.piers else own
 
 
 def counted_pieces(layout: Layout) -> Iterator[Piece]:
