@@ -105,6 +105,12 @@ def test_a_plan_with_mistakes_is_told_and_nothing_written(tmp_path: Path) -> Non
     assert list(tmp_path.iterdir()) == [plan]
 
 
+def test_one_of_a_kind_is_told_as_one() -> None:
+    # 38 in. with joints that do not move: a cut of 14 in. in each of the courses, all at one setting of the saw.
+    flat = " ".join(run("advise", SAMPLES / "pier.toml").stdout.split())
+    assert ", 1 saw setting, " in flat and " 1 saw settings" not in flat
+
+
 def test_lay_tells_what_is_off_the_module(plan: Path) -> None:
     flat = " ".join(run("lay", plan).stdout.split())
     assert "Fit: 1 of 2 sizes is off the module or the coursing." in flat

@@ -45,3 +45,11 @@ def test_what_is_predicted_is_not_given_away() -> None:
     assert [cells[0] for cells in asked] == [f"course {course}, joint {place} of {count}" for course, count, places in (
         (1, 9, (1, 5, 9)), (2, 10, (1, 6, 10))) for place in places]
     assert all(cell == "" for cells in asked for cell in cells[1:])
+
+
+def test_joints_that_differ_have_a_row_for_each_limit() -> None:
+    # 2260 is 20 mm over 10 bricks: 9 joints of odd courses open to 12.2 mm, 10 of even ones to 12 mm.
+    layout = lay(read_plan(PLAN.replace("2240", "2260"), "landing.toml"))
+    drawn = {row.cells[0]: row.cells[1] for row in list_rows(layout, layout.walls[0]) if len(row.cells) == 6}
+    assert (drawn["head joints, thinnest"], drawn["head joints, widest"]) == ("12 mm", "12.2 mm")
+    assert "head joints" not in drawn

@@ -54,7 +54,12 @@ def _tell_proposal(number: int, proposal: Proposal, job: Job, width: int) -> str
 
 
 def _tell_figures(figures: Figures) -> str:
-    return ", ".join(f"{value} {name}" for name, value in list_figures(figures).items() if value or name == "cutting")
+    return ", ".join(f"{value} {_ONE.get(name, name) if value == 1 else name}"
+                     for name, value in list_figures(figures).items() if value or name == "cutting")
+
+
+_ONE = {"broken places": "broken place", "sawn pieces": "sawn piece", "short pieces": "short piece",
+        "saw settings": "saw setting", "units to lay": "unit to lay", "minutes at the saw": "minute at the saw"}
 
 
 def _tell_change(before: Figures, after: Figures) -> str:

@@ -74,7 +74,8 @@ def _make_heading(layout: Layout, pole: Pole) -> Heading:
     measured = layout.job.measure
     names = ", ".join(clean(wall.wall.name) for wall in pole.walls)
     low, high = (tie(print_size(limit, measured)) for limit in pole.limits)
-    told = [f"{len(pole.tops)} courses; {_tell_gauge(layout, pole)} Beds may be {low} to {high}. "
+    courses = "1 course" if len(pole.tops) == 1 else f"{len(pole.tops)} courses"
+    told = [f"{courses}; {_tell_gauge(layout, pole)} Beds may be {low} to {high}. "
             "Each height is the nearest to the exact one above the datum, none a sum of others."]
     for answer in pole.answers[:_MOST_ANSWERS]:
         told += _tell_answers(answer, measured)

@@ -73,15 +73,16 @@ def list_rows(layout: Layout, wall: WallLayout) -> list[Row]:
             ("left jamb", opening.left), ("right jamb", opening.right), ("head", opening.top))]
     rows += [within(words, "0", teaching.plumb) for words in ("plumb, left end", "plumb, right end", "plumb, face")]
     rows += [within(words, "0", teaching.level) for words in ("level, first course", "level, last course")]
-    rows += [within("head joints", _print_joints(wall, layout), teaching.joint),
-             within("bed joints", print_joint(wall.bed, measured), teaching.joint),
+    rows += [within(words, print_joint(joint, measured), teaching.joint) for words, joint in _name_joints(wall)]
+    rows += [within("bed joints", print_joint(wall.bed, measured), teaching.joint),
              within("head joints over each other", "plumb", teaching.bond)]
     return rows + _list_predictions(layout, wall)
 
 
-def _print_joints(wall: WallLayout, layout: Layout) -> str:
-    low, high = (print_joint(width, layout.job.measure) for width in wall.joints)
-    return low if low == high else f"{low} to {high}"
+def _name_joints(wall: WallLayout) -> list[tuple[str, int]]:
+    """Both limits of joints that differ stand in rows of their own: a range is too long for its cell."""
+    low, high = wall.joints
+    return [("head joints", low)] if low == high else [("head joints, thinnest", low), ("head joints, widest", high)]
 
 
 def _list_predictions(layout: Layout, wall: WallLayout) -> list[Row]:
