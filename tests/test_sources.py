@@ -17,7 +17,7 @@ CITING = sorted(path for pattern in ("*.py", "*.toml") for path in (ROOT / "wall
 
 AUTHORITY = re.compile(
     r"NCMA TEK [\w-]+|NAVEDTRA \d+|TMS \d+|DIN \d+|CSA A[\d.]*\d|AS/NZS \d+|EN \d+(?:-\d)?|ASTM [A-Z]\d+|"
-    r"BIA Technical Note \w+|29 CFR [\d.]*\d|PCA handbook|LABC|NHBC [\d.]*\d|CCMPA|ISO \d+|ANSI/ASME [A-Z][\d.]*\d|RFC \d+|"
+    r"BIA Technical Note \w+|29 CFR [\d.]*\d|PCA handbook|LABC|NHBC [\d.]*\d|CCMPA|PD \d+|ISO \d+|ANSI/ASME [A-Z][\d.]*\d|RFC \d+|"
     r"Masonry Magazine,? \w+,? \d+|Knuth and Plass|Gilmore and Gomory|Bertele and Brioschi")
 ADDRESS = re.compile(r"https?://[^\s,;)\"'`|]+")
 

@@ -199,6 +199,16 @@ def test_panels_between_expansion_joints_of_25_ft_take_modular_brick_without_a_c
     assert count_units(layout, 1) == count_units(layout, 2) == 75
 
 
+def test_brick_that_goes_on_over_25_ft_without_an_expansion_joint_is_told() -> None:
+    # Technical Note 18A: 25 ft at most without openings, 20 ft with many.
+    masonry = make_masonry("brick-modular", joints_move=False)
+    for length, told in ((inches(300), False), (inches(308), True)):
+        layout = lay(make_job(masonry, make_wall(length - masonry.joint, inches(48))))
+        (finding,) = (one for one in check(layout) if one.rule == "control joints")
+        assert finding.held and ("25'-0\" at most by the source: ask the designer" in finding.figure) == told
+        assert not told or "20 ft with many openings" in finding.source
+
+
 def test_a_window_on_the_table_s_courses_needs_no_rip_and_an_inch_off_it_does() -> None:
     # Technical Note 10B, Table 3: 15 courses are 3'-4" and 30 are 6'-8": a sill and a head that lie on the coursing.
     masonry = make_masonry("brick-modular", joints_move=False)

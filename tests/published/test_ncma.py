@@ -14,12 +14,12 @@ from fractions import Fraction
 import pytest
 
 from tests.jobs import MM, broken, count_units, inches, make_job, make_masonry, make_opening, make_wall, nominal_lengths
-from tests.lists.walls import lay_text, line_of, take_off
+from tests.lists.walls import lay_text, line_of, plan_wall, take_off
 from tests.rules.breaking import tell_bearing
 from wallplan.catalogue.load import find_unit, units
 from wallplan.layout.build import lay
 from wallplan.layout.leads import plan_leads
-from wallplan.lengths import TICKS_PER_FOOT, print_inches
+from wallplan.lengths import TICKS_PER_FOOT, print_inches, print_length, read_length
 from wallplan.lists.order.compose import list_order
 from wallplan.lists.order.days import find_output
 from wallplan.lists.order.figures import FEET, METRIC
@@ -154,6 +154,28 @@ def test_panels_between_control_joints_of_25_ft_cut_and_of_24_ft_do_not() -> Non
     assert cuts[1] == 2 * 12  # one in each panel and course: 4 in. over, with the next block as one cut of at least half
 
 
+# TEK 10-2B: 1 1/2 times the height (that figure from memory), never more than 25 ft: a wall 8 ft high 12 ft, 12 ft high 18 ft,
+# 16 ft 8 in. and up 25 ft.
+APART = [("8'", "12'-0\""), ("12'", "18'-0\""), ("16' 8", "25'-0\""), ("20'", "25'-0\"")]
+
+
+@pytest.mark.parametrize(("height", "most"), APART)
+def test_block_that_goes_on_too_long_without_a_control_joint_is_told(height: str, most: str) -> None:
+    def tell(length: str, joints: str = "") -> str:
+        (finding,) = (one for one in check(lay_text(plan_wall(length, height, joints))) if one.rule == "control joints")
+        assert finding.held  # where joints are is the designer's
+        return finding.figure
+
+    on = print_length(read_length(most.strip('"'), "feet") + inches(8), "feet").strip('"')
+    assert tell(on).endswith(f"{most} at most by the source: ask the designer")
+    assert "at most" not in tell(most.strip('"'))
+    # The same wall twice as long, with a joint in the middle.
+    twice = print_length(2 * read_length(most.strip('"'), "feet"), "feet").strip('"')
+    middle = most.strip('"')
+    assert "at most" not in tell(twice, f'control_joints = ["{middle}"]\n')
+    assert "at most" in tell(twice)
+
+
 def test_reinforcement_stops_at_a_control_joint() -> None:
     # TEK 10-2B: joint reinforcement stops there. 24 ft pieces with laps of 6 in.: 11 rows (under every second of 24 courses)
     # of 48 ft take three pieces and two laps each (24 + 23.5 is short of it); parted at 24 ft, less the joint, each panel has one piece and no lap.
@@ -217,3 +239,11 @@ def test_a_lead_of_block_fits_between_two_control_joints_at_half_the_spacing() -
     unit = find_unit("block-8")
     plan = plan_leads(25 * TICKS_PER_FOOT // 2, unit.module, unit.leads)
     assert plan is not None and plan.length <= 25 * TICKS_PER_FOOT // 4
+
+
+def test_wind_over_20_mph_ends_the_first_day() -> None:
+    # TEK 3-4B (2005): in the initial period, a working day at most, mortar is taken to have no strength; stop and leave the zone
+    # in wind over 20 mph, 32 km/h. Its table of unsupported heights was not seen, and no height is said.
+    assert "stop and keep clear, on the first day in any over 20 mph (NCMA TEK 3-4B, 2005)" in " ".join(take_off("20'", "8'").notes)
+    metric = plan_wall("6090", "2400", unit="block-ca-190").replace('"feet"', '"metric"')
+    assert "in any over 32 km/h" in " ".join(list_order(lay_text(metric)).notes)

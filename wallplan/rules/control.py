@@ -3,26 +3,61 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 import numpy as np
 
 from wallplan.findings import Finding
+from wallplan.lengths import TICKS_PER_FOOT, TICKS_PER_MM, print_length
 from wallplan.rules.as_laid import HEAD, HOLE, OPENING, OVERLAP, ROUNDING, AsLaid
 from wallplan.rules.reporting import Break, exact, report_breaks, report_held, size
-from wallplan.rules.sources import CONTROL
+from wallplan.rules.sources import APART_BLOCK, APART_BRICK, APART_METRIC, CONTROL
 
 
 def check_control_joints(wall: AsLaid) -> tuple[Finding, ...]:
     """Each control joint against every row of pieces that it passes. A wall without them: held."""
     places = wall.layout.wall.control_joints
     limit = f"{size(wall, wall.masonry.joint)} wide in every course"
+    told, source = _tell_far(wall, places)
     if not places:
-        return (report_held(wall, "control joints", CONTROL, "none asked for", limit),)
+        return (report_held(wall, "control joints", source, f"none asked for{told}", limit),)
     breaks = [one for place in places for one in (*_crossed(wall, place), *_out_of_true(wall, place, limit))]
-    figure = f"{len(places)} through {len(wall.layout.courses)} courses"
+    figure = f"{len(places)} through {len(wall.layout.courses)} courses{told}"
     return report_breaks(wall, "control joints", CONTROL, breaks) or (
-        report_held(wall, "control joints", CONTROL, figure, limit),
+        report_held(wall, "control joints", source, figure, limit),
     )
+
+
+def _tell_far(wall: AsLaid, places: tuple[int, ...]) -> tuple[str, str]:
+    """What is to be said of masonry that goes on longer than publications have it without a joint, and the source.
+
+    "" where it does not. Where joints are is the designer's, so no rule is broken.
+    """
+    laid = wall.layout.wall
+    longest = max(right - left for left, right in pairwise((0, *places, laid.length)))
+    if wall.job.measure == "metric":
+        most, source = METRIC_APART[wall.masonry.unit.kind], APART_METRIC
+    elif wall.masonry.unit.kind == "block":
+        ratio = laid.height * 3 // 2 if laid.height >= STOREY else LONGEST
+        most, source = min(LONGEST, ratio), APART_BLOCK
+    else:
+        most, source = LONGEST, APART_BRICK
+    if longest <= most:
+        return "", CONTROL
+    far, allowed = (print_length(ticks, wall.job.measure) + (" mm" if wall.job.measure == "metric" else "")
+                    for ticks in (longest, most))
+    return f"; {far} without one, {allowed} at most by the source: ask the designer", source
+
+
+LONGEST = 25 * TICKS_PER_FOOT
+"""The most between joints, as APART_BLOCK and APART_BRICK cite it."""
+
+STOREY = 8 * TICKS_PER_FOOT
+"""The ratio of length to height is told for walls of this height on; in lower ones it asks for more joints than anybody sets
+(common practice, no source)."""
+
+METRIC_APART = {"brick": 12_000 * TICKS_PER_MM, "block": 6_000 * TICKS_PER_MM}
+"""The most between joints that move, as APART_METRIC cites it."""
 
 
 def _crossed(wall: AsLaid, place: int) -> Iterator[Break]:

@@ -23,6 +23,16 @@ BEARING = (
 )
 OPENINGS = "common practice, no source: masonry meets the sill, and the lintel stands on the head"
 CONTROL = "the plan; common practice, no source: a control joint is one straight joint through every course"
+APART_BLOCK = (
+    "NCMA TEK 10-2B (2005): control joints 1 1/2 times the wall's height apart (from memory) and 25 ft at most, with "
+    "reinforcement in the beds; the designer's choice"
+)
+APART_BRICK = (
+    "BIA Technical Note 18A (2006): expansion joints 25 ft apart at most, 20 ft with many openings; the designer's choice"
+)
+APART_METRIC = (
+    "PD 6697 (from memory): joints that move 12 m apart at most in clay brick, 6 m in concrete block; the designer's choice"
+)
 STEPS = (
     "common practice, no source: footings step by whole courses and half units, a unit bridges each riser, raked cuts are "
     "sawn in left and right pairs"
