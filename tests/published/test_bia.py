@@ -188,6 +188,21 @@ def test_running_bonds_lap_what_their_name_says(key: str, bond: Bond, parts: int
     assert laps == {masonry.module // parts if parts else 0}
 
 
+# Technical Note 10, from memory: facing brick that headers add to those of running bond: English 1/2, Flemish 1/3.
+@pytest.mark.parametrize(("bond", "more"), [("english", Fraction(1, 2)), ("flemish", Fraction(1, 3))])
+def test_facing_brick_that_headers_add(bond: Bond, more: Fraction) -> None:
+    module, quarter = inches(8), inches(2)
+    masonry = make_masonry("brick-modular", bond, joints_move=False, least_lap=inches("7 5/8") // 4, least_piece=module // 2)
+    length = 120 * (module + 2 * quarter) + inches("7 5/8")  # whole repeats of a stretcher and a header, and a stretcher
+    layout = lay(make_job(masonry, make_wall(length, inches(8 * 4))))
+    faces = sum(piece.shape != "closer" for course in layout.walls[0].courses for piece in course.pieces)
+    running = Fraction(length + masonry.joint, module) * len(layout.walls[0].courses)
+    assert abs(faces / running - 1 - more) <= Fraction(1, 100)
+    # Technical Note 30, from memory: the English corner has a 2 in. closure next to the quoin header.
+    closers = [piece for course in layout.walls[0].courses for piece in course.pieces if piece.shape == "closer"]
+    assert closers and {piece.length + masonry.joint for piece in closers} == {quarter}
+
+
 def test_panels_between_expansion_joints_of_25_ft_take_modular_brick_without_a_cut() -> None:
     # Technical Note 18A (2006): 25 ft at most without openings. 25 ft is 37 1/2 modular brick: a panel of it takes halves
     # at its ends and no cut, where block of 16 in. cuts (NCMA).

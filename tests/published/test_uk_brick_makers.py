@@ -20,6 +20,7 @@ from wallplan.catalogue.load import find_unit
 from wallplan.layout.build import lay
 from wallplan.layout.coursing import set_coursing
 from wallplan.layout.model import Layout
+from wallplan.plan.job import Bond
 from wallplan.rules.check import check
 
 BRICK = make_masonry("brick-uk", joints_move=False)
@@ -138,3 +139,36 @@ def test_three_courses_of_brick_are_one_of_block() -> None:
     block = make_masonry("block-uk-100")
     assert [row.top for row in set_coursing(make_wall(ticks("890"), 900 * MM), block)] == [
         row.top for row in set_coursing(make_wall(ticks("890"), 900 * MM), BRICK)[2::3]]
+
+
+# One-brick walls: 120 to the square metre, as the trade says; by geometry 2 / (0.225 x 0.075) = 118.5. On the face 79.0 in
+# Flemish bond and 88.9 in English, 59.3 in stretcher bond (by geometry: a repeat of 337.5 mm shows two brick; two courses
+# show one and two to 225 mm).
+@pytest.mark.parametrize(("bond", "face"), [("flemish", "79.0"), ("english", "88.9")])
+def test_brick_of_a_one_brick_wall_to_the_square_metre(bond: Bond, face: str) -> None:
+    masonry = make_masonry("brick-uk", bond, joints_move=False, least_lap=215 * MM // 4, least_piece=225 * MM // 2)
+    repeats = 120
+    length = int((337 * repeats + Fraction(repeats, 2) + 215) * MM)  # whole repeats and a stretcher
+    layout = lay(make_job(masonry, make_wall(length, 4 * 75 * MM), measure="metric"))
+    courses = layout.walls[0].courses
+    seen = sum(1 for course in courses for piece in course.pieces if piece.shape != "closer")
+    area = Fraction(length + masonry.joint, 1000 * MM) * Fraction(300, 1000)
+    assert abs(seen / area / Fraction(face) - 1) <= Fraction(5, 1000)
+    brick = sum(1 for course in courses for piece in (*course.pieces, *course.backing) if piece.shape != "closer")
+    assert abs(brick / area / Fraction("118.5") - 1) <= Fraction(5, 1000)
+    assert abs(brick / area - 120) / 120 <= Fraction(2, 100)
+
+
+@pytest.mark.parametrize("bricks", [8, 12, 13, 20])
+def test_english_bond_lays_at_every_length_of_the_table_with_closers_alone(bricks: int) -> None:
+    # CO- again: n x 225 - 10 takes n stretchers, or 2 n - 1 headers and two closers beside the quoin headers (46.25 mm each,
+    # that is a quarter brick and its joint): nothing else is cut. An inch off, more is.
+    masonry = make_masonry("brick-uk", "english", joints_move=False, least_lap=215 * MM // 4, least_piece=225 * MM // 2)
+    layout = lay(make_job(masonry, make_wall((225 * bricks - 10) * MM, 600 * MM), measure="metric"))
+    for course in layout.walls[0].courses:
+        shapes = [piece.shape for piece in course.pieces]
+        assert shapes in (["stretcher"] * bricks,
+                          ["header", "closer", *["header"] * (2 * bricks - 3), "closer", "header"])
+        assert not any(piece.piece == "cut" for piece in (*course.pieces, *course.backing))
+    off = lay(make_job(masonry, make_wall((225 * bricks + 15) * MM, 600 * MM), measure="metric"))
+    assert any(piece.piece == "cut" for course in off.walls[0].courses for piece in course.pieces)
