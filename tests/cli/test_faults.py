@@ -177,3 +177,10 @@ def test_standard_output_on_a_full_disk() -> None:
 def test_a_device_is_written_to_and_stays_one(tmp_path: Path) -> None:
     assert run(*JSON, os.devnull).returncode == 0
     assert not Path(os.devnull).is_file()
+
+
+def test_a_home_folder_that_cannot_be_written_is_not_spoken_of(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    for name in ("HOME", "XDG_CONFIG_HOME", "XDG_CACHE_HOME"):
+        monkeypatch.setenv(name, "/proc/nowhere")
+    shown = run("sheets", SAMPLES / "pier.toml", "--only", "saw-list", "--into", tmp_path)
+    assert (shown.returncode, shown.stderr) == (0, "") and list(tmp_path.glob("*.pdf"))

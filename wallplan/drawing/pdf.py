@@ -13,16 +13,20 @@ from itertools import groupby
 from operator import itemgetter
 from typing import Any
 
-import matplotlib
 import numpy as np
-from matplotlib import font_manager
-from matplotlib.backends import backend_pdf
-from matplotlib.font_manager import FontProperties
-from matplotlib.path import Path
-from matplotlib.transforms import Affine2D
 
 from wallplan.drawing.lettering import font_size, measure
 from wallplan.drawing.primitives import Area, Box, Dot, Drawing, Outlines, Page, Primitive, Segment, Strokes, Text
+
+logging.getLogger("matplotlib").setLevel(logging.ERROR)
+"""Before it comes in: it tells of a home folder that it may not write to; and a letter that the font lacks is an empty box."""
+
+import matplotlib  # noqa: E402
+from matplotlib import font_manager  # noqa: E402
+from matplotlib.backends import backend_pdf  # noqa: E402
+from matplotlib.font_manager import FontProperties  # noqa: E402
+from matplotlib.path import Path  # noqa: E402
+from matplotlib.transforms import Affine2D  # noqa: E402
 
 POINTS = 72 / 25.4
 """PDF points to the mm."""
@@ -38,7 +42,6 @@ _SETTINGS: Any = {"pdf.fonttype": 42, "pdf.compression": 6, "pdf.use14corefonts"
 def draw_pdf(drawing: Drawing) -> bytes:
     """The drawing's pages as one PDF, the same bytes for the same drawing. A drawing without pages gives a PDF
     without pages."""
-    logging.getLogger("matplotlib").setLevel(logging.ERROR)  # a letter that the font lacks is drawn as an empty box
     written = io.BytesIO()
     with matplotlib.rc_context(_SETTINGS):
         metadata = {"Title": drawing.title, "Creator": "wallplan", "Producer": None, "CreationDate": None}
