@@ -19,7 +19,7 @@ from wallplan.drawing.lettering import font_size, measure
 from wallplan.drawing.primitives import Area, Box, Dot, Drawing, Outlines, Page, Primitive, Segment, Strokes, Text
 
 logging.getLogger("matplotlib").setLevel(logging.ERROR)
-"""Before it comes in: it tells of a home folder that it may not write to; and a letter that the font lacks is an empty box."""
+# Before it comes in: it would tell of a home folder that it may not write. A letter that the font lacks is an empty box.
 
 import matplotlib  # noqa: E402
 from matplotlib import font_manager  # noqa: E402
