@@ -84,6 +84,7 @@ def test_alternatives_in_a_table(plan: Path) -> None:
     shown = run("advise", plan, "--alternatives").stdout
     names = [line.split("  ")[0] for line in shown.split("Alternatives")[1].splitlines()[4:]]
     assert names[:4] == ["third bond", "quarter bond", "stack bond", 'joints all 3/8"']
+    assert "flemish" not in shown, "a wall with headers is one brick thick: another wall"
 
 
 def test_advice_that_breaks_a_rule_as_it_is_ends_with_one() -> None:

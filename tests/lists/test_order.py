@@ -58,8 +58,9 @@ ORDERS = [pytest.param(layout, list_order(layout), id=name) for name, layout in 
 
 
 def pieces(layout: Layout) -> list[Piece]:
-    """Every piece that a wall counts."""
-    return [piece for wall in layout.walls for course in wall.courses for piece in course.pieces if piece.of == wall.wall.name]
+    """Every piece that a wall counts, front and back, and those of its piers."""
+    return [piece for wall in layout.walls for course in wall.courses
+            for piece in (*(brick for brick in course.bricks if brick.of == wall.wall.name), *wall.pier_pieces(course.number))]
 
 
 def unit_lines(order: Order) -> list[Line]:
@@ -267,3 +268,27 @@ def test_no_spare_is_negative_and_every_sum_holds(job: Job) -> None:
     for line in lay_of(job).lines:
         assert line.net >= 0 and line.spare >= 0
         assert line.order in follow(line.why) | {Fraction(n) for n in re.findall(r"in the layout (\d+)", line.why)}
+
+
+def test_mortar_of_a_one_brick_wall_fills_beds_head_joints_and_what_lies_between_stretchers() -> None:
+    """Flemish bond, 14 stretchers and 13 headers face odd courses, 14 headers, 13 stretchers and 2 closers of 46.25 even ones.
+
+    By the rule for solid units (BIA Technical Note 10) a stretcher takes 225 x 102.5 x 10 and 65 x 102.5 x 10, a header
+    112.5 x 215 x 10 and 65 x 215 x 10, a closer 56.25 x 215 x 10 and as much; between two stretchers 215 x 65 x 10 more.
+    """
+    layout = lay_text("""
+        title = "Quay"
+        measure = "metric"
+        [masonry]
+        unit = "brick-uk"
+        bond = "flemish"
+        [[wall]]
+        name = "Front"
+        length = 4602.5
+        courses = 12
+    """)
+    stretchers, headers, closers = 6 * 2 * (14 + 13), 6 * (13 + 14), 6 * 2
+    litres = (stretchers * (225 + 65) * 102.5 + (headers * (112.5 + 65) + closers * (56.25 + 65)) * 215
+              + stretchers / 2 * 215 * 65) * 10 / 1e6
+    mixed = next(line for line in list_order(layout).lines if line.item == "mortar, mixed")
+    assert abs(float(mixed.net) - litres) < 0.03

@@ -13,7 +13,7 @@ from wallplan.catalogue.unit import Unit
 from wallplan.layout.build import lay
 from wallplan.layout.model import Layout
 from wallplan.lengths import print_size
-from wallplan.plan.job import Bond, Job, Masonry, Wall
+from wallplan.plan.job import ONE_BRICK, Bond, Job, Masonry, Wall
 from wallplan.plan.masonry_table import read_masonry
 from wallplan.plan.notebook import Notebook
 from wallplan.plan.opening_table import usual_lintel
@@ -56,8 +56,10 @@ def _lay_so(name: str, job: Job) -> Alternative:
 
 def _others(job: Job) -> Iterator[tuple[str, Job]]:
     masonry = job.masonry
+    one_brick = masonry.bond in ONE_BRICK
     for bond in get_args(Bond):
-        if bond != masonry.bond:
+        # Bonds with headers make a wall of one brick: of another thickness, it would be another wall.
+        if bond != masonry.bond and (bond in ONE_BRICK) == one_brick:
             yield f"{bond} bond", replace(job, masonry=_usual_masonry(masonry.unit, bond, job))
     for unit in units().values():
         if unit.thickness == masonry.unit.thickness and unit.key != masonry.unit.key and unit.kind == masonry.unit.kind:

@@ -83,19 +83,26 @@ def _pieces(walls: Iterable[WallLayout]) -> Iterator[Piece]:
 
 
 def _fill_solid(job: Job, walls: tuple[WallLayout, ...]) -> Mortar:
-    scale, joint = scale_of(job.measure), scale_of(job.measure).size(job.masonry.joint)
-    width = scale.size(job.masonry.thickness)
+    scale = scale_of(job.measure)
     volumes, told = list[Fraction](), list[str]()
-    for bed in sorted({wall.bed for wall in walls}):
-        alike = [wall for wall in walls if wall.bed == bed]
-        run, thick = scale.size(running_length(alike, job.masonry.joint)), scale.size(bed)
-        volumes.append(settle(run * width * thick / scale.cube, 2))
-        told.append(f"beds: {show(run)} {scale.length} of courses x {show(width)} x {show(thick)} / {scale.cube} = "
+
+    def add(words: str, size: Fraction, unit: str, width: int, thick: int) -> None:
+        sizes = scale.size(width), scale.size(thick)
+        volumes.append(settle(size * sizes[0] * sizes[1] / scale.cube, 2))
+        told.append(f"{words}: {show(size)} {unit} x {show(sizes[0])} x {show(sizes[1])} / {scale.cube} = "
                     f"{show(volumes[-1])} {scale.volume}")
-    rise = scale.size(sum(piece.height for piece in _pieces(walls)))
-    volumes.append(settle(rise * width * joint / scale.cube, 2))
-    told.append(f"head joints, one a piece: {show(rise)} {scale.length} high in all x {show(width)} x {show(joint)} / "
-                f"{scale.cube} = {show(volumes[-1])}")
+
+    for width, of, leaves in _leaves(job):
+        for bed in sorted({wall.bed for wall in walls}):
+            alike = [piece for piece in _pieces(wall for wall in walls if wall.bed == bed) if piece.leaf in leaves]
+            run = scale.size(sum(piece.length + job.masonry.joint for piece in alike))
+            add(f"beds{of}", run, f"{scale.length} of courses", width, bed)
+        rise = scale.size(sum(piece.height for piece in _pieces(walls) if piece.leaf in leaves))
+        add(f"head joints{of}, one a piece", rise, f"{scale.length} high in all", width, job.masonry.joint)
+    if job.masonry.one_brick:
+        run = sum(piece.length for wall in walls for course in wall.courses for piece in course.backing)
+        add("between stretchers, front and back", scale.size(run), f"{scale.length} long in all", job.masonry.unit.height,
+            job.masonry.thickness - 2 * job.masonry.unit.thickness)
     net = sum(volumes, Fraction(0))
     told.append(f"{' + '.join(map(show, volumes))} = {show(net)}")
     exact = settle(net * job.order.mortar_waste / 100, 4)
@@ -103,6 +110,14 @@ def _fill_solid(job: Job, walls: tuple[WallLayout, ...]) -> Mortar:
     told += [f"waste {show(net)} x {show(job.order.mortar_waste)} / 100 = {show(exact)}, up to {show(waste)}",
              f"{show(net)} + {show(waste)} = {show(net + waste)}"]
     return Mortar(net, net + waste, "; ".join(told))
+
+
+def _leaves(job: Job) -> tuple[tuple[int, str, tuple[str | None, ...]], ...]:
+    """How thick what lies side by side in a wall is, in ticks, in words where there is more than one, and its leaves."""
+    if not job.masonry.one_brick:
+        return ((job.masonry.thickness, "", (None,)),)
+    return ((job.masonry.unit.thickness, " of stretchers", (None, "front", "back")),
+            (job.masonry.thickness, " of headers and closers", ("through",)))
 
 
 def _by_yield(job: Job, walls: tuple[WallLayout, ...]) -> Mortar:
