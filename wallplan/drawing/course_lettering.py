@@ -102,7 +102,8 @@ def _draw_length(board: Board, plan: CoursePlan, leg: Leg) -> bool:
     level = leg.way.y == 0
     out_x, out_y = leg.way.y, leg.way.x  # outward on the paper, where y runs down
     (x1, y1), (x2, y2) = plan.point(leg.at(0, 0)), plan.point(leg.at(leg.wall.wall.length, 0))
-    line = Segment(x1 + out_x * _DROP, y1 + out_y * _DROP, x2 + out_x * _DROP, y2 + out_y * _DROP)
+    drop = _DROP + plan.scale.on_paper(max((one.front for one in leg.wall.wall.piers), default=0))
+    line = Segment(x1 + out_x * drop, y1 + out_y * drop, x2 + out_x * drop, y2 + out_y * drop)
     words = print_length(leg.wall.wall.length, plan.measured)
     for height, aside in product((LARGE_FIGURES, FIGURES), (0.0, 0.1, -0.1, 0.2, -0.2, 0.3, -0.3)):
         long = abs(line.x2 - line.x1) + abs(line.y2 - line.y1)

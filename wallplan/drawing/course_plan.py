@@ -66,6 +66,12 @@ class CoursePlan:
                 reach = piece.right
         return found
 
+    def pier_pieces_of(self, leg: Leg) -> list[tuple[Piece, Box]]:
+        """The units of the piers that are built into the wall, in plan."""
+        courses = [course for pier in leg.wall.piers for course in pier.courses if course.number == self.number]
+        return [(one.piece, self.box(leg.extent(one.piece.left, one.piece.left + one.along, one.near, one.near + one.deep)))
+                for course in courses for one in course.pieces]
+
     def is_through(self, leg: Leg, right: bool) -> bool:
         """Whether the wall runs through at its left or right corner in this course."""
         course = self.course_of(leg)
@@ -94,6 +100,8 @@ def draw_course(board: Board, plan: CoursePlan) -> list[Small]:
     small = _draw_pieces(board, plan)
     for leg in plan.building.drawn:
         board.placer.take(plan.box(_body(plan, leg)).shrunk(-0.6))
+        board.placer.take(*(plan.box(leg.extent(one.left, one.right, -one.front, plan.building.thickness + one.back))
+                            for one in leg.wall.wall.piers))
     return small
 
 
@@ -137,8 +145,9 @@ def _draw_pieces(board: Board, plan: CoursePlan) -> list[Small]:
         if plan.scale.on_paper(max(piece.length for piece, _ in pieces)) < LEAST_MODULE:
             boxes.append(plan.box(leg.extent(0, leg.wall.wall.length, 0, plan.building.thickness)))
             continue
-        boxes += [box for piece, box in pieces if piece.shape != "corner L"]
         heavy += _through(plan, leg, pieces)
+        pieces += plan.pier_pieces_of(leg)
+        boxes += [box for piece, box in pieces if piece.shape != "corner L"]
         board.stroke(_ells(plan, leg, pieces), HEAVY_LINE)
         for piece, box in pieces:
             hatch += _hatch(board, piece, box)

@@ -19,6 +19,7 @@ from wallplan.drawing.title_block import Sheet
 from wallplan.layout.model import Layout
 from wallplan.lengths import Measure, print_length, print_size
 from wallplan.lists.order.tied import strap_courses
+from wallplan.lists.piers import tell_piers
 
 SMALL_SCALES: dict[Measure, tuple[Scale, ...]] = {
     "feet": (Scale("1/16 in = 1 ft", 192), Scale("1/32 in = 1 ft", 384), Scale("1 in = 100 ft", 1200),
@@ -145,7 +146,7 @@ def _tell_corners(building: Building) -> list[str]:
 def _tell_ties(building: Building, layout: Layout) -> list[str]:
     """Each wall that abuts another: where, and what ties it."""
     measured = layout.job.measure
-    told = _tell_piers(building, measured)
+    told = [*_tell_piers(building, measured), *_tell_built_piers(building, layout)]
     for stem in building.stems:
         if stem in building.piers:
             continue
@@ -167,6 +168,12 @@ def _tell_piers(building: Building, measured: Measure) -> list[str]:
     return [f"Piers on the {face} of {clean(meets)}, {tie(print_size(length, measured))} out of its face, at "
             f"{', '.join(tie(print_length(at, measured)) for at in sorted(places))} from its left end."
             for (meets, face, length), places in alike.items()]
+
+
+def _tell_built_piers(building: Building, layout: Layout) -> list[str]:
+    """The piers built into walls, in a line each kind."""
+    return [f"{clean(leg.wall.wall.name)}: {told}."
+            for leg in building.drawn for _, told in tell_piers(leg.wall, layout.job)]
 
 
 def _tell_checks(building: Building, measured: Measure) -> list[str]:

@@ -40,11 +40,12 @@ class Figure:
 
 
 def running_points(view: View) -> tuple[int, ...]:
-    """Distances in view that are marked on the footing: ends, jambs, control joints, steps, ridges and match lines."""
+    """Distances in view that are marked on the footing: ends, jambs, control joints, piers, steps, ridges, match lines."""
     wall, window = view.wall.wall, view.window
     jambs = {side for opening in view.openings for side in (opening.left, opening.right)}
     risers = () if wall.outline is None else tuple(at for at, _ in wall.outline.footing)
-    points = {0, wall.length, *wall.control_joints, *jambs, *window.matches, *risers}
+    sides = {side for pier in wall.piers for side in (pier.left, pier.right)}
+    points = {0, wall.length, *wall.control_joints, *jambs, *window.matches, *risers, *sides}
     return tuple(sorted(point for point in points if window.left <= point <= window.right))
 
 

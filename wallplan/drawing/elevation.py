@@ -11,6 +11,7 @@ from wallplan.drawing.letters import Ground, letter_cuts, room_in
 from wallplan.drawing.opening_labels import letter_openings
 from wallplan.drawing.outlines import CONTROL_WIDTH, HEAVY_LINE, THIN_LINE, UNIT_LINE, Cell, find_cells
 from wallplan.drawing.paper import BORDER
+from wallplan.drawing.piers_in_face import projection
 from wallplan.drawing.primitives import Box, Dash, Segment, Text
 from wallplan.drawing.view import View
 from wallplan.drawing.wall_shape import clip_hatch, free_paper, letter_levels, outline_lines
@@ -124,7 +125,14 @@ def edge_lines(view: View) -> list[Segment]:
             opening.left >= window.left, opening.right <= window.right, window.bottom <= opening.bottom != 0,
             opening.top <= window.top,
         ))
-    return lines
+    return lines + _pier_sides(view)
+
+
+def _pier_sides(view: View) -> list[Segment]:
+    """The sides of piers that stand out of the face, where they are in view."""
+    sides = {side for pier in view.wall.wall.piers if projection(pier, view.face.name) for side in (pier.left, pier.right)}
+    return [Segment(view.across(side), view.outline.top, view.across(side), view.outline.bottom)
+            for side in sorted(sides) if view.window.left < side < view.window.right]
 
 
 def _sides(view: View, box: Box, drawn: tuple[bool, bool, bool, bool]) -> list[Segment]:

@@ -78,6 +78,7 @@ def _turn(laid: WallLayout, left: int, right: int) -> WallLayout:
                        if opening.left < right and opening.right > left),
         outline=_turn_outline(wall.outline, left, right),
         abuts=tuple(replace(one, end="right" if one.end == "left" else "left") for one in wall.abuts),
+        piers=tuple(replace(one, left=right - one.right) for one in reversed(wall.piers)),
     )
     return replace(laid, wall=seen, courses=tuple(_turn_course(course, right) for course in laid.courses))
 

@@ -104,6 +104,8 @@ class Building:
     def extent(self) -> Extent:
         """What the walls take in plan."""
         found = [leg.extent(0, leg.wall.wall.length, 0, self.thickness) for leg in self.drawn]
+        found += [leg.extent(one.left, one.right, -one.front, self.thickness + one.back)
+                  for leg in self.drawn for one in leg.wall.wall.piers]
         return Extent(min(e.left for e in found), min(e.bottom for e in found),
                       max(e.right for e in found), max(e.top for e in found))
 

@@ -109,6 +109,7 @@ def _list_rows(marks: WallMarks, measured: Measure) -> list[Row]:
              for side, word in ((left, "left"), (right, "right"))]
     sides += [(side, word) for left, right in marks.control_joints
               for side, word in ((left, "CJ from"), (right, "CJ to"))]
+    sides += [(side, f"{word} pier") for _, left, right in marks.piers for side, word in ((left, "left"), (right, "right"))]
     sides += [(at, "riser") for at in marks.risers]
     rows += [Row(print_length(side, measured), words) for side, words in sorted(sides)]
     rows.append(Row(print_length(marks.length, measured), "right end"))

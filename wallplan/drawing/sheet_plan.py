@@ -14,6 +14,7 @@ from wallplan.drawing.letters import fit_letter
 from wallplan.drawing.opening_labels import note_openings
 from wallplan.drawing.panel import Line, Panel, set_lines
 from wallplan.drawing.paper import SCALES, Paper, Scale, readable_scales
+from wallplan.drawing.piers_in_face import stand_before
 from wallplan.drawing.primitives import Box
 from wallplan.drawing.print_check import set_print_check
 from wallplan.drawing.splitting import split_wall
@@ -89,7 +90,7 @@ class SheetPlan:
 def make_subject(wall: WallLayout, job: Job, findings: tuple[Finding, ...], cuts: tuple[Cut, ...],
                  name: FaceName = "outside") -> Subject:
     """A wall with all that the sheets of one of its faces say of it. ``cuts`` is the job's saw list."""
-    seen, face = show_face(wall, job.masonry.thickness, name)
+    seen, face = show_face(stand_before(wall, job.masonry.thickness, name), job.masonry.thickness, name)
     return Subject(seen, job, findings, list_rows(list_wall_cuts(wall, cuts), job), tally(seen), face)
 
 

@@ -42,6 +42,7 @@ def _plan(layout: Layout, findings: tuple[Finding, ...], paper: str | None, kind
     from wallplan.drawing.leads_sheet import plan_leads_sheets
     from wallplan.drawing.marks_sheet import plan_marks_sheets
     from wallplan.drawing.order_sheet import plan_order_sheets
+    from wallplan.drawing.pier_sheet import plan_pier_sheets
     from wallplan.drawing.pole_sheet import plan_pole_sheets
     from wallplan.drawing.saw_sheet import plan_saw_sheets
     from wallplan.drawing.wall_sheet import plan_wall_sheets
@@ -50,7 +51,7 @@ def _plan(layout: Layout, findings: tuple[Finding, ...], paper: str | None, kind
         case "wall":
             return plan_wall_sheets(layout, findings, paper, face, order.sawings if order else None)
         case "course":
-            return plan_course_sheets(layout, paper)
+            return (*plan_course_sheets(layout, paper), *plan_pier_sheets(layout, paper))
         case "marks":
             return plan_marks_sheets(layout, paper)
         case "pole":

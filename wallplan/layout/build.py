@@ -12,7 +12,7 @@ from typing import NamedTuple
 
 from wallplan.bond.figures import Terms
 from wallplan.layout.building import BondedWall, Known, bond_wall, bond_walls
-from wallplan.layout.corners import WallEnds, make_returns
+from wallplan.layout.corners import WallEnds, make_returns, parity_of
 from wallplan.layout.coursing import Row, bed_range
 from wallplan.layout.explain import Share, explain
 from wallplan.layout.layers import find_parts, lay_in_layers
@@ -158,7 +158,7 @@ def _set_course(ground: _Ground, row: Row, laid: tuple[LaidRun, ...], bays: tupl
 
 def _lead_spots(ground: _Ground, row: Row, laid: tuple[LaidRun, ...], spots: list[Spot]) -> list[Spot]:
     """The pieces with the lead that each belongs to: those of the runs at the wall's ends, and returns beside them."""
-    begin, end = ground.ends.span(row.number)
+    begin, end = _ends_beside_piers(ground, row)
     first = max((run.right for run in laid if run.left == begin), default=begin)
     last = min((run.left for run in laid if run.right == end), default=end)
     found = []
@@ -168,6 +168,14 @@ def _lead_spots(ground: _Ground, row: Row, laid: tuple[LaidRun, ...], spots: lis
         lead = None if spot.rake else find_lead(ground.leads, row.number, span, ground.wall.length, place, ground.feet)
         found.append(spot._replace(lead=lead))
     return found
+
+
+def _ends_beside_piers(ground: _Ground, row: Row) -> tuple[int, int]:
+    """Where the wall's own masonry begins and ends in a course: beside a pier at its end, where that is tied in."""
+    begin, end = ground.ends.span(row.number)
+    gaps = ground.ends.gaps(parity_of(row.number), ground.masonry.joint)
+    return (max((right for left, right in gaps if left <= begin), default=begin),
+            min((left for left, right in gaps if right >= end), default=end))
 
 
 def _share(ground: _Ground, row: Row, run: LaidRun, plain: list[Spot], spots: list[Spot]) -> Share:

@@ -46,7 +46,7 @@ class RakedEnd:
 class WallMarks:
     """The marks of a wall, in order from its left end. ``jambs`` are (opening, left, right), ``control_joints`` their two
     sides. ``odd_courses`` and ``even_courses`` say how many courses there are of either kind. ``risers`` are the steps of
-    the footing, ``raked`` the ends of courses on a slope, from the lowest course up."""
+    the footing, ``raked`` the ends of courses on a slope, from the lowest course up, ``piers`` (name, left, right)."""
 
     wall: str
     length: int
@@ -58,6 +58,7 @@ class WallMarks:
     control_joints: tuple[tuple[int, int], ...]
     risers: tuple[int, ...] = ()
     raked: tuple[RakedEnd, ...] = ()
+    piers: tuple[tuple[str, int, int], ...] = ()
 
 
 def list_marks(layout: Layout) -> tuple[WallMarks, ...]:
@@ -76,7 +77,7 @@ def mark_wall(wall: WallLayout, joint: int) -> WallMarks:
     risers = tuple(at for (at, _), (also, _) in pairwise(footing) if at == also)
     raked = tuple(end for course in wall.courses for end in _find_raked(course))
     return WallMarks(wall.wall.name, wall.wall.length, odd, even, (count + 1) // 2, count // 2, jambs, controls, risers,
-                     raked)
+                     raked, tuple((pier.name, pier.left, pier.right) for pier in wall.wall.piers))
 
 
 def _find_raked(course: Course) -> Iterator[RakedEnd]:
@@ -128,6 +129,7 @@ def write_marks_csv(marks: tuple[WallMarks, ...], measure: Measure) -> str:
                      for number, mark in enumerate(found, start=1)]
         others = [(f"jambs of {name}", left, right) for name, left, right in wall.jambs]
         others += [("control joint", left, right) for left, right in wall.control_joints]
+        others += [(f"sides of pier {name}", left, right) for name, left, right in wall.piers]
         others += [("riser", at, at) for at in wall.risers]
         others += [(f"raked {end.side} end, course {end.course}: bottom, top", end.bottom, end.top) for end in wall.raked]
         rows += [[wall.wall, "all", name, _figure(left, measure), _figure(right, measure), "", f"{to_mm(left):.3f}",
