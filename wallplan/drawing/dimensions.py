@@ -44,7 +44,8 @@ def running_points(view: View) -> tuple[int, ...]:
     wall, window = view.wall.wall, view.window
     jambs = {side for opening in view.openings for side in (opening.left, opening.right)}
     risers = () if wall.outline is None else tuple(at for at, _ in wall.outline.footing)
-    sides = {side for pier in wall.piers for side in (pier.left, pier.right)}
+    sides = {side for pier in wall.piers for side in (pier.left, pier.right)  # a joint at its face is told by its middle
+             if all(abs(side - centre) > view.job.masonry.joint for centre in wall.control_joints)}
     points = {0, wall.length, *wall.control_joints, *jambs, *window.matches, *risers, *sides}
     return tuple(sorted(point for point in points if window.left <= point <= window.right))
 
