@@ -100,8 +100,8 @@ def _fill_solid(job: Job, walls: tuple[WallLayout, ...]) -> Mortar:
         rise = scale.size(sum(piece.height for piece in _pieces(walls) if piece.leaf in leaves))
         add(f"head joints{of}, one a piece", rise, f"{scale.length} high in all", width, job.masonry.joint)
     if job.masonry.one_brick:
-        run = sum(piece.length for wall in walls for course in wall.courses for piece in course.backing)
-        add("between stretchers, front and back", scale.size(run), f"{scale.length} long in all", job.masonry.unit.height,
+        behind = sum(piece.length for wall in walls for course in wall.courses for piece in course.backing)
+        add("between stretchers, front and back", scale.size(behind), f"{scale.length} long in all", job.masonry.unit.height,
             job.masonry.thickness - 2 * job.masonry.unit.thickness)
     net = sum(volumes, Fraction(0))
     told.append(f"{' + '.join(map(show, volumes))} = {show(net)}")
