@@ -13,7 +13,7 @@ from wallplan.bond import zipper
 from wallplan.bond.cost import BOND, CUTTING, FIRST_FULL, IMPOSSIBLE, JOINT, LAP, MIDDLE, SHORT, SHOWS
 from wallplan.bond.figures import Problem
 from wallplan.bond.laying import Settings
-from wallplan.bond.positions import try_positions
+from wallplan.bond.positions import try_places
 from wallplan.bond.together import KEEPS_BOND, SAVES_CUTS, Together, read_grades
 from wallplan.bond.track import Track, bound_alone
 from wallplan.bond.zipper import close_zip
@@ -39,8 +39,8 @@ def small_problem(number: int, *, joints_move: bool = False, bond: Bond = "half"
 
 def bound_of(problem: Problem) -> tuple[int, int] | None:
     """What the tracks cost alone, and together beyond that; None where one cannot be laid alone."""
-    settings, positions = Settings(), try_positions(problem)
-    tracks = (Track(problem, 0, positions, settings, relaxed=False), Track(problem, 1, positions, settings, relaxed=False))
+    settings, places = Settings(), next(try_places(problem))
+    tracks = (Track(problem, 0, places, settings, relaxed=False), Track(problem, 1, places, settings, relaxed=False))
     alone = bound_alone(tracks[0]), bound_alone(tracks[1])
     sure = alone[0][0] + alone[1][0]
     return None if sure >= IMPOSSIBLE else (sure, Together(tracks, alone).beyond(0, 0))
@@ -101,7 +101,7 @@ def test_a_long_wall_says_that_joints_were_not_tried_everywhere(monkeypatch: pyt
                              4 * INCH) for number in range(4)]
     problem = problem_of(make_job(make_masonry(), make_wall(500 * INCH, 32 * INCH, openings)))
     everywhere = close_zip(problem)
-    monkeypatch.setattr("wallplan.bond.positions.MOST_POSITIONS", 10)
+    monkeypatch.setattr("wallplan.bond.zipper.MOST_STEPS", 10_000)
     nearest = close_zip(problem)
     assert (everywhere.everywhere, nearest.everywhere) == (True, False)
     assert everywhere.cost < nearest.cost < IMPOSSIBLE

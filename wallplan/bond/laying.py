@@ -6,6 +6,7 @@ from what is sure.
 
 from __future__ import annotations
 
+import sys
 from bisect import bisect_left
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
@@ -74,6 +75,7 @@ class Laying:
         self._middle = problem.fixed[0] + problem.fixed[-1]
         self.places = [node.at for node in nodes]
         self._covered = _merge(problem.covered)
+        self._covers = [self._find_cover(at) for at in self.places]
         self._graded: dict[int, tuple[int, bool, int]] = {}
         self._begun: dict[tuple[int, int, int], tuple[Begun, ...]] = {}
         self._ended: dict[tuple[int, int, int], tuple[int, int]] = {}
@@ -81,6 +83,8 @@ class Laying:
         self._weights: dict[int, int] = {}
         self._heads = [self._points(node, points_after) for node in nodes]
         self._tails = [self._points(node, points_before) for node in nodes]
+        self._headed = [sum(1 << run for run in heads) for heads in self._heads]
+        self._tailed = [sum(1 << run for run in tails) for tails in self._tails]
         self._inner = [self._find_inner(number) for number in range(len(nodes))]
         self._near = [find_near(self.terms, self.stretches, node) for node in nodes]
         self._crowds = [_crowd(node, problem.kept_clear[which], problem.bridged[which], self.terms.lap) for node in nodes]
@@ -106,40 +110,42 @@ class Laying:
 
     def between_alone(self, here: int, nodes: range) -> Iterator[tuple[int, int, int]]:
         """Each node with the cost and the saw setting of the piece up to it, where nothing begins or ends between."""
-        start, weight = self.places[here], self._weigh(self._inner[here])
+        start, weight, crowds = self.places[here], self._weigh(self._inner[here]), self._crowds
+        if not weight:
+            yield from ((to, crowds[to], 0) for to in nodes)
+            return
+        places, known, covers, mirror = self.places, self._graded, self._covers, self.places[here] - self._middle
         for to in nodes:
-            end = self.places[to]
-            graded, whole, setting = self._graded.get(end - start) or self._grade(end - start)
-            crowded = self._crowds[to]
-            if not weight:
-                yield to, crowded, 0
-            elif whole:
-                yield to, crowded + graded * weight, 0
+            end = places[to]
+            graded, whole, setting = known.get(end - start) or self._grade(end - start)
+            if whole:
+                yield to, crowds[to] + graded * weight, 0
             else:
-                seen = MIDDLE * abs(start + end - self._middle)
-                yield to, crowded + (graded + (SHOWS + seen if self._shows(start, end) else seen)) * weight, setting
+                seen = MIDDLE * abs(end + mirror) if covers[to] > start else SHOWS + MIDDLE * abs(end + mirror)
+                yield to, crowds[to] + (graded + seen) * weight, setting
 
     def between(self, here: int, there: int) -> Piecework:
         """The pieces from one node to a later one; their cost is IMPOSSIBLE or more where they cannot be."""
         if doubles(self._near[here], self._near[there]):
             return Piecework(IMPOSSIBLE, 0)
         inner, begun, ends = self._inner[here] & self._inner[there], dict[int, tuple[int, int]](), list[tuple[int, int]]()
-        start, end, tails = self.places[here], self.places[there], self._tails[there]
+        start, end, heads, tails = self.places[here], self.places[there], self._heads[here], self._tails[there]
         cost, settings = self.charge(end - start, start, end, None, self._weigh(inner))
         cost += self._crowds[there]
-        for run, before in self._heads[here].items():
-            after = tails.get(run)
-            if after is None or inner >> run & 1:
-                continue
-            share = self._share(run, before + after)
-            cost, settings = cost + share.cost, settings | share.settings
+        others = self._headed[here] & self._tailed[there] & ~inner
+        while others:
+            run = (others & -others).bit_length() - 1
+            others &= others - 1
+            points = heads[run] + tails[run]
+            more, sawn, first, last = self._shares[run].get(points) or self._share(run, points)
+            cost, settings = cost + more, settings | sawn
             if cost >= self.most:
                 return Piecework(cost, settings)
-            if share.begun:
+            if first:
                 stretch = self.stretches[run]
-                begun[stretch.start] = share.begun, begun.get(stretch.start, (0, 0))[1] + stretch.weight
-            if share.ended:
-                ends.append((run, share.ended))
+                begun[stretch.start] = first, begun.get(stretch.start, (0, 0))[1] + stretch.weight
+            if last:
+                ends.append((run, last))
         starts = tuple(self._begin_run(at, length, weight) for at, (length, weight) in sorted(begun.items()))
         return Piecework(cost, settings, starts, tuple(ends))
 
@@ -150,10 +156,8 @@ class Laying:
         return self._weights[runs]
 
     def _share(self, run: int, points: _Points) -> Share:
-        known = self._shares[run]
-        if points not in known:
-            known[points] = self._lay_in_run(self.stretches[run], points)
-        return known[points]
+        share = self._shares[run][points] = self._lay_in_run(self.stretches[run], points)
+        return share
 
     def _lay_in_run(self, stretch: Stretch, points: _Points) -> Share:
         """The pieces of one run between joints and ends."""
@@ -244,8 +248,12 @@ class Laying:
 
     def _shows(self, start: int, end: int) -> int:
         """Rank of a cut in the open: 0 where it lies above or below an opening, else 1."""
+        return 0 if self._find_cover(end) > start else 1
+
+    def _find_cover(self, end: int) -> int:
+        """Where the last opening that begins before a place ends; long before the wall where none does."""
         place = bisect_left(self._covered, (end,))
-        return 0 if place and self._covered[place - 1][1] > start else 1
+        return self._covered[place - 1][1] if place else -sys.maxsize
 
     def _begins_full(self, stretch: Stretch, length: int) -> int:
         """A hair's cost where course 1 does not begin with a full unit: it only breaks ties."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
+from collections.abc import Iterator
 from itertools import product
 from typing import Literal, NamedTuple
 
@@ -103,34 +103,25 @@ def points_before(terms: Terms, node: Node, stretch: Stretch) -> tuple[int, ...]
 
 
 def make_nodes(terms: Terms, stretches: tuple[Stretch, ...], fixed: tuple[int, ...], at: int,
-               relaxed: bool) -> tuple[Node, ...]:
+               relaxed: bool, end_pieces: tuple[int, ...]) -> Iterator[Node]:
     """Every node at one position: one, or one for each choice of where the joint goes beside near ends.
 
-    Beside a fixed end it can only go: were it to stand elsewhere, the whole pattern would have it there.
-    ``relaxed`` lets it stay, leaving a piece under the least.
+    Beside a fixed end it can only go: were it to stand elsewhere, the whole pattern would have it there. Beside others it
+    may leave one of ``end_pieces``. ``relaxed`` lets it stay, leaving a piece under the least.
     """
     within = [s for s in stretches if s.start < at < s.end]
     near = {(side, s.end if side == "end" else s.start) for s in within if (side := nearness(terms, s, at))}
     choices = [
-        [(side, end, place) for place in _places(terms, at, side, end, end in fixed, relaxed)]
+        [(side, end, place) for place in _places(at, side, end, relaxed, end_pieces if relaxed or end not in fixed else ())]
         for side, end in sorted(near)
     ]
-    return tuple(_node(terms, within, at, moves) for moves in product(*choices))
+    return (_node(terms, within, at, moves) for moves in product(*choices))
 
 
-def _places(terms: Terms, at: int, side: Side, end: int, fixed: bool, relaxed: bool) -> list[int | None]:
-    """Where a joint too near an end may go: away, a stock length or a multiple of the lap from the end."""
-    if fixed and not relaxed:
-        return [None]
+def _places(at: int, side: Side, end: int, relaxed: bool, end_pieces: tuple[int, ...]) -> list[int | None]:
+    """Where a joint too near an end may go: away, or so far from the end that one of these pieces is left."""
     inward = -1 if side == "end" else 1
-    return [None, *(end + inward * piece for piece in _end_pieces(terms)), *([at] if relaxed else [])]
-
-
-@lru_cache(maxsize=64)
-def _end_pieces(terms: Terms) -> tuple[int, ...]:
-    laps = range(terms.lap, terms.module, terms.lap) if terms.lap else ()
-    pieces = {terms.least, *laps, *terms.stock}
-    return tuple(sorted(piece for piece in pieces if terms.least <= piece < terms.module))
+    return [None, *(end + inward * piece for piece in end_pieces), *([at] if relaxed else [])]
 
 
 def _node(terms: Terms, within: list[Stretch], at: int, moves: tuple[Move, ...]) -> Node:

@@ -7,7 +7,7 @@ So the bound never overstates, and where joints are fixed it is nearly what the 
 
 from __future__ import annotations
 
-from bisect import bisect_left
+from collections.abc import Iterator
 from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
@@ -100,25 +100,49 @@ class _Side:
 
 def _reduce(track: Track, least: dict[int, int]) -> list[dict[int, int]]:
     """For each node the nodes that may follow, with the least that going there costs over what the track alone costs."""
-    reduced: list[dict[int, int]] = [{} for _ in range(track.count)]
+    count = track.count
+    reduced: list[dict[int, int]] = [{} for _ in range(count)]
     for state, sure in least.items():
         if sure < IMPOSSIBLE:
-            node, settled = state % track.count, track.settled(state)
+            node, settled = state % count, track.settled(state)
             base, best = state - node, reduced[node]
             for to, cost, _ in track.plain(state):
                 over = cost + least[to if to >= settled else to + base] - sure
-                if over < best.get(to, BROKEN):
+                if over < BROKEN and (to not in best or over < best[to]):
                     best[to] = over
             for there, cost, _ in track.others(state):
-                over, to = cost + least[there] - sure, there % track.count
-                if over < best.get(to, BROKEN):
+                over, to = cost + least[there] - sure, there % count
+                if over < BROKEN and (to not in best or over < best[to]):
                     best[to] = over
     return reduced
 
 
-def _too_near(one: Node, other: Node, lap: int) -> bool:
-    return any(abs(place - spot) < lap and adjoining(courses, others)
-               for place, courses in one.parts for spot, others in other.parts)
+class _Part(NamedTuple):
+    """Where a node has its joint in some courses (bits), and the node's number."""
+
+    place: int
+    courses: int
+    number: int
+
+
+def _parts(nodes: list[Node], *, moved: bool) -> list[_Part]:
+    """The parts of all nodes, or of those alone that have a moved one, in order of place."""
+    return sorted(_Part(place, courses, number) for number, node in enumerate(nodes) if node.moved or not moved
+                  for place, courses in node.parts)
+
+
+def _pairs_too_near(ones: list[_Part], others: list[_Part], lap: int) -> Iterator[tuple[int, int]]:
+    """Numbers of nodes of either track that have parts nearer than a lap in neighbouring courses."""
+    first = 0
+    for place, courses, number in ones:
+        while first < len(others) and others[first].place <= place - lap:
+            first += 1
+        for index in range(first, len(others)):
+            spot, beside, other = others[index]
+            if spot >= place + lap:
+                break
+            if adjoining(courses, beside):
+                yield number, other
 
 
 class Together:
@@ -176,13 +200,11 @@ class Together:
     def _shorten_moved(self, tracks: tuple[Track, Track], short: Numbers, low: Numbers) -> None:
         """Put what moved joints come too near to into the table of short laps: a row for each node of the first track."""
         lap, (one, other) = tracks[0].terms.lap, (track.nodes for track in tracks)
-        moved = [number for number, node in enumerate(other) if node.moved]
-        for number, node in enumerate(one):
-            first, last = int(low[number]), min(int(low[number]) + short.shape[1], len(other))
-            near = range(first, last) if node.moved else moved[bisect_left(moved, first):bisect_left(moved, last)]
-            for place in near:
-                if _too_near(node, other[place], lap):
-                    short[number, place - first] = FAR
+        for ones, others in ((_parts(one, moved=True), _parts(other, moved=False)),
+                             (_parts(one, moved=False), _parts(other, moved=True))):
+            for number, place in _pairs_too_near(ones, others, lap):
+                if 0 <= place - low[number] < short.shape[1]:
+                    short[number, place - low[number]] = FAR
 
     def _settle_all(self) -> None:
         one, other = self.sides

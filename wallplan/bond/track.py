@@ -9,16 +9,22 @@ from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterator
-from itertools import product
+from itertools import islice, product
 from typing import NamedTuple
 
 from wallplan.bond.cost import IMPOSSIBLE
 from wallplan.bond.figures import Problem
 from wallplan.bond.laying import Laying, Piecework, Settings
 from wallplan.bond.nodes import Node, make_nodes
+from wallplan.bond.positions import Places
 
 MOST_OWING = 1
 """So many runs at a time may have begun with a difference that they still owe: more would multiply the states."""
+
+
+class TooMany(Exception):
+    """A search would take more steps than it may: fewer places are to be tried. Raised before they are all held."""
+
 
 Owing = tuple[tuple[int, int], ...]
 """Open runs whose first piece left a difference: where the run began, and the difference."""
@@ -32,6 +38,10 @@ class Step(NamedTuple):
     settings: int
 
 
+_make_step = tuple.__new__
+"""A named tuple from its fields in order, sooner than by their names."""
+
+
 class _Way(NamedTuple):
     """Steps from a node: those whose cost no run's beginning or end comes into, and the others as pieces."""
 
@@ -43,15 +53,17 @@ class Track:
     """One track of a problem. A state is a node and what its open runs still owe; state 0 is the first.
 
     States that owe the same lie together, as many as there are nodes: a state's number is that of its node and as often
-    the count of nodes as what it owes has been met before.
+    the count of nodes as what it owes has been met before. TooMany where it has more than ``most`` steps.
     """
 
-    def __init__(self, problem: Problem, which: int, positions: tuple[int, ...], settings: Settings,
-                 relaxed: bool, laying: type[Laying] = Laying) -> None:
-        self.terms, self.relaxed = problem.terms, relaxed
+    def __init__(self, problem: Problem, which: int, places: Places, settings: Settings, relaxed: bool,
+                 most: int | None = None, laying: type[Laying] = Laying) -> None:
+        self.terms, self.relaxed, self.most = problem.terms, relaxed, most
+        self.most_owing = MOST_OWING if places.owing else 0
         self.stretches, self.fixed = problem.tracks[which], problem.fixed_of(which)
-        self.nodes = _make_all_nodes(problem, which, positions, relaxed)
+        self.nodes = _make_all_nodes(problem, which, places, relaxed, most)
         self.places = [node.at for node in self.nodes]
+        self._spans = self._find_spans()
         self.laying = laying(problem, which, self.nodes, settings, relaxed)
         self.count = len(self.nodes)
         self.owings: list[Owing] = [()]
@@ -95,21 +107,32 @@ class Track:
         return self._others[state]
 
     def _find_others(self, state: int) -> Iterator[Step]:
-        laying, owing = self.laying, self.owings[state // self.count]
+        laying, owing, most = self.laying, self.owings[state // self.count], self.laying.most
         for to, work in self._way(state % self.count).others:
+            if not owing and not work.starts:
+                cost, settings = self._end_runs(work.cost, work.settings, work.ends, {})
+                if cost < most:
+                    yield Step(to, cost, settings)
+                continue
             there = self.places[to]
             for begun in product(*work.starts):
                 cost, settings, owed = work.cost, work.settings, dict(owing)
                 for more, setting, at, left in begun:
                     cost, settings = cost + more, settings | setting
                     owed[at] = left
-                for run, length in work.ends:
-                    more, setting = laying.end_run(run, length, owed.get(self.stretches[run].start, 0))
-                    cost, settings = cost + more, settings | setting
-                if cost < laying.most:
-                    kept = tuple((at, left) for at, left in sorted(owed.items()) if left and laying.reach[at] > there)
-                    if len(kept) <= MOST_OWING:
+                kept = tuple((at, left) for at, left in sorted(owed.items()) if left and laying.reach[at] > there)
+                if len(kept) <= self.most_owing:
+                    cost, settings = self._end_runs(cost, settings, work.ends, owed)
+                    if cost < most:
                         yield Step(self._number(kept) * self.count + to, cost, settings)
+
+    def _end_runs(self, cost: int, settings: int, ends: tuple[tuple[int, int], ...],
+                  owed: dict[int, int]) -> tuple[int, int]:
+        """Cost and settings with the last pieces of runs."""
+        for run, length in ends:
+            more, setting = self.laying.end_run(run, length, owed.get(self.stretches[run].start, 0))
+            cost, settings = cost + more, settings | setting
+        return cost, settings
 
     def _number(self, owing: Owing) -> int:
         if owing not in self._known:
@@ -129,12 +152,10 @@ class Track:
             return _Way((), ())
         if here.fixed and (void := self._cross_void(here)) is not None:
             return _Way((), ((void, Piecework(0, 0)),))
-        laying, least = self.laying, 1 if self.relaxed or here.fixed else self.terms.least
-        first, last = bisect_left(self.places, here.at + least), bisect_right(self.places, here.at + self.terms.module)
-        end = bisect_left(self.places, self.fixed[bisect_right(self.fixed, here.at)])
-        first, last = min(first, end), min(last, end + 1)
+        laying, (first, last) = self.laying, self._spans[number]
         events = min(last, max(first, laying.alone_until(number)))
-        plain += [Step(*step) for step in laying.between_alone(number, range(first, events)) if step[1] < laying.most]
+        plain += [_make_step(Step, step) for step in laying.between_alone(number, range(first, events))
+                  if step[1] < laying.most]
         for to in range(events, last):
             work = laying.between(number, to)
             if work.cost < laying.most:
@@ -143,6 +164,20 @@ class Track:
                 else:
                     plain.append(Step(to, work.cost, work.settings))
         return _Way(tuple(plain), tuple(others))
+
+    def _find_spans(self) -> list[tuple[int, int]]:
+        """For each node the first node that a piece from it may end at, and the one after the last."""
+        found, steps, places = list[tuple[int, int]](), 0, self.places
+        for node in self.nodes:
+            least = 1 if self.relaxed or node.fixed else self.terms.least
+            first, last = bisect_left(places, node.at + least), bisect_right(places, node.at + self.terms.module)
+            after = bisect_right(self.fixed, node.at)
+            end = bisect_left(places, self.fixed[after]) if after < len(self.fixed) else len(places)
+            found.append((min(first, end), min(last, end + 1)))
+            steps += found[-1][1] - found[-1][0]
+            if self.most is not None and steps > self.most:
+                raise TooMany
+        return found
 
     def _cross_void(self, here: Node) -> int | None:
         following = [at for at in self.fixed if at > here.at]
@@ -158,34 +193,43 @@ def bound_alone(track: Track) -> dict[int, int]:
     least[track.last] = 0
     count = track.count
     for state in sorted(reached, key=lambda one: -(one % count)):
-        base, settled = state - state % count, track.settled(state)
-        costs = [step.cost + least[step.to if step.to >= settled else step.to + base] for step in track.plain(state)]
-        costs += [step.cost + least[step.to] for step in track.others(state)]
+        base = state - state % count
+        settled = track.settled(state) if base else 0
+        costs = [cost + least[to if to >= settled else to + base] for to, cost, _ in track.plain(state)]
+        costs += [cost + least[to] for to, cost, _ in track.others(state)]
         if costs:
             least[state] = min(costs)
     return least
 
 
 def _reach_states(track: Track) -> set[int]:
-    waiting, reached, count = [0], {0}, track.count
+    waiting, reached, count, steps = [0], {0}, track.count, 0
     while waiting:
         state = waiting.pop()
-        base, settled = state - state % count, track.settled(state)
-        following = {step.to if step.to >= settled else step.to + base for step in track.plain(state)}
-        following.update(step.to for step in track.others(state))
+        base = state - state % count
+        settled = track.settled(state) if base else 0
+        plain, others = track.plain(state), track.others(state)
+        following = {to if to >= settled else to + base for to, _, _ in plain}
+        following.update(to for to, _, _ in others)
+        steps += len(plain) + len(others)
+        if track.most is not None and steps > track.most:
+            raise TooMany
         fresh = following - reached
         reached |= fresh
         waiting += fresh
     return reached
 
 
-def _make_all_nodes(problem: Problem, which: int, positions: tuple[int, ...], relaxed: bool) -> list[Node]:
+def _make_all_nodes(problem: Problem, which: int, places: Places, relaxed: bool, most: int | None) -> list[Node]:
     stretches, fixed, nodes = problem.tracks[which], problem.fixed_of(which), list[Node]()
-    for at in positions:
+    for at in places.positions:
         if at in fixed:
             beside = sum(s.courses for s in stretches if at in (s.start, s.end))
             parts = ((at, beside),) if at in problem.joined[which] else ()
             nodes.append(Node(at, parts, (), fixed=True))
         elif fixed[0] < at < fixed[-1]:
-            nodes.extend(make_nodes(problem.terms, stretches, fixed, at, relaxed))
+            made = make_nodes(problem.terms, stretches, fixed, at, relaxed, places.end_pieces)
+            nodes += made if most is None else islice(made, most + 1 - len(nodes))
+        if most is not None and len(nodes) > most:
+            raise TooMany
     return nodes

@@ -146,7 +146,8 @@ class WallLayout:
 
     ``why`` says where reached and bound differ, one sentence each; ``joints`` is the tightest and the widest
     head joint that any run came to; ``bed`` is the bed joint as laid; ``settings_proven`` is False where fewer saw
-    settings at the same cutting were not ruled out, ``everywhere`` where joints were tried only beside the nearest ends.
+    settings at the same cutting were not ruled out, ``everywhere`` False where joints were not tried at every
+    place that may matter.
     ``doubtful`` is True where a rule may be broken: the search found no layout that keeps them all, or something lies off
     the coursing. Only the check knows what is. ``piers`` are those built into it; their pieces are not among the courses'.
     """
