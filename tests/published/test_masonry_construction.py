@@ -122,7 +122,7 @@ def test_a_quarter_of_a_unit_is_a_lap_and_a_sixteenth_less_is_none() -> None:
 
 def test_corners_of_12_in_block_take_a_filler_or_an_l_unit() -> None:
     # how-to/corners-with-12-inch-block_o: an L corner unit, or an 8 in. unit and a filler; with L units nothing is cut.
-    plain = lay_rectangle("block-12", 128, 96, 4, keep_bond=True, least_piece=inches(8))
+    plain = lay_rectangle("block-12", 128, 96, 4, keep_bond=True)
     assert sum(wall.cutting for wall in plain.walls) == 16  # one at each of four corners in every course
     ell = lay_rectangle("block-12", 128, 96, 4, keep_bond=True, corner_unit="L")
     assert sum(wall.cutting for wall in ell.walls) == 0

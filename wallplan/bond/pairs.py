@@ -174,6 +174,7 @@ class Zip:
         return known[state]
 
     def _lap_cost(self, there: Node, other: Node, tails: tuple[Tail, ...]) -> int:
+        """What a joint costs beside those of the other track. One against another wall's end has no bond that is to be kept."""
         cost = 0
         for place, courses in there.parts:
             for spot, others in (*other.parts, *tails):
@@ -182,7 +183,7 @@ class Zip:
                     if not self.relaxed:
                         return IMPOSSIBLE
                     cost += BROKEN * pairs
-                if spot == other.at and place == there.at:
+                if spot == other.at and place == there.at and not (self.terms.keeps_bond and (there.fixed or other.fixed)):
                     cost += self.lap_grade * self.terms.departure(gap) * adjoining(courses, others)
         return cost
 

@@ -191,6 +191,9 @@ class Together:
         gap = np.abs(one.at[:, None] - other.at[beside])
         adjoin = pairs[kind[0][:, None], kind[1][beside]]
         departure = np.minimum(np.abs(gap - terms.ideal), np.abs(gap - terms.module + terms.ideal)) * adjoin
+        if terms.keeps_bond:  # a joint against another wall's end has no bond that is to be kept
+            fixed = [np.array([node.fixed for node in track.nodes], dtype=bool) for track in tracks]
+            departure[fixed[0][:, None] | fixed[1][beside]] = 0
         short = np.where((gap < terms.lap) & (adjoin > 0), FAR, 0)
         self._shorten_moved(tracks, short, low)
         laps = [short + departure] if terms.keeps_bond else [short, departure]
