@@ -174,7 +174,7 @@ class Zip:
         return known[state]
 
     def _lap_cost(self, there: Node, other: Node, tails: tuple[Tail, ...]) -> int:
-        """What a joint costs beside those of the other track. One against another wall's end has no bond that is to be kept."""
+        """What a joint costs beside those of the other track; one against another wall's end has no bond to keep."""
         cost = 0
         for place, courses in there.parts:
             for spot, others in (*other.parts, *tails):
