@@ -218,7 +218,6 @@ length = "{length}"
 courses = {courses}
 [order]
 spare = 10
-mortar_waste = 20
 """
 
 
