@@ -413,3 +413,82 @@ def sheet_plans(draw: st.DrawFn) -> str:
     title = draw(st.sampled_from(["Ferry landing", "Ferry landing, second stage: waiting room, store and tug office", "gy (jq) Ä"]))
     name = draw(st.sampled_from(["Landing", "Side to the water and the slip, old boundary", "1", "Öst/väst"]))
     return text.replace('"Ferry landing"', f'"{title}"').replace('"Landing"', f'"{name}"').replace('"Side 1"', f'"{name}"')
+
+
+@st.composite
+def pier_plans(draw: st.DrawFn) -> str:
+    """The text of a plan of one wall with one to three piers of any width and depth, on either face or both, also at its ends."""
+    bonding = [one for one in units().values()
+               if any(abs((one.thickness + one.joint) * 4 - one.module * quarters) <= 12 * TICKS_PER_MM for quarters in (2, 3))]
+    unit = draw(st.sampled_from(bonding))
+    quarter, measure = unit.module // 4, draw(st.sampled_from(("feet", "metric")))
+    off = draw(st.sampled_from([0, 0, 0, TICKS_PER_INCH]))
+    piers, reach = [], draw(st.sampled_from([0, 0, 4, 8, 9]))
+    thick = round((unit.thickness + unit.joint) / quarter)
+    for _ in range(draw(st.integers(1, 3))):
+        pier: Table = {"from_left": f"{(reach * quarter + (off if reach else 0)) / TICKS_PER_MM} mm"}
+        wide, face = draw(st.integers(3, 12)), draw(st.sampled_from(["inside", "outside", "both"]))
+        out = draw(st.integers(1, 4))
+        deep = (thick + out * (2 if face == "both" else 1)) * quarter - unit.joint
+        choices: Table = {"width": f"{(wide * quarter - unit.joint) / TICKS_PER_MM} mm", "face": face}
+        choices |= draw(st.sampled_from([{"depth": f"{deep / TICKS_PER_MM} mm"}, {"projects": f"{out * quarter / TICKS_PER_MM} mm"}]))
+        piers.append(pier | {key: choices[key] for key in draw(st.lists(st.sampled_from(sorted(choices)), unique=True, min_size=1))})
+        reach += wide + draw(st.integers(4, 16))
+    length = (reach - draw(st.sampled_from([0, 0, 4]))) * quarter - unit.joint
+    wall: Table = {"name": "Slip", "length": f"{length / TICKS_PER_MM} mm", "courses": draw(st.integers(2, 9)), "pier": piers}
+    masonry: Table = {"unit": unit.key, "bond": draw(st.sampled_from(["half", "half", "third", "quarter"]))}
+    return write_plan({"title": "Slip wall", "measure": measure, "masonry": masonry, "wall": [wall]})
+
+
+@st.composite
+def header_plans(draw: st.DrawFn) -> str:
+    """The text of a plan of walls one brick thick, in Flemish or English bond: free ends or corners, openings, control joints."""
+    twice = [unit for unit in units().values() if unit.kind == "brick" and abs(2 * unit.thickness + unit.joint - unit.length) <= 2_000]
+    unit = draw(st.sampled_from(twice))
+    half = unit.module // 2
+    masonry: Table = {"unit": unit.key, "bond": draw(st.sampled_from(["flemish", "english"]))}
+    if draw(st.booleans()):
+        joint = f"{unit.joint / TICKS_PER_MM} mm"
+        masonry.update(tightest_joint=joint, widest_joint=joint)
+    wall, courses = draw(_lesson_wall(unit, "Landing"))
+    walls = [wall]
+    if draw(st.booleans()):
+        ends = draw(st.sampled_from([("end", "outside corner", "end"), ("outside corner",) * 3, ("end", "inside corner", "end")]))
+        more = [{"name": f"Side {number + 2}", "length": f"{(draw(st.integers(6, 20)) * half - unit.joint) / TICKS_PER_MM} mm",
+                 "courses": courses} for number in range(3 if ends[0] != "end" else 1)]
+        walls += more
+        for number, one in enumerate(walls):
+            one["left"] = ends[1] if number else ends[0]
+            one["right"] = ends[1] if number < len(walls) - 1 else ends[2]
+        if ends[0] != "end":
+            walls[2]["length"], walls[3]["length"] = walls[0]["length"], walls[1]["length"]
+    measure = draw(st.sampled_from(("feet", "metric")))
+    return write_plan({"title": "Ferry landing", "measure": measure, "masonry": masonry, "wall": walls})
+
+
+@st.composite
+def joined_plans(draw: st.DrawFn) -> str:
+    """The text of a plan of walls that meet at corners with unequal heights, and of one that abuts another in a T."""
+    unit = draw(st.sampled_from([one for one in units().values() if one.kind == "block" or one.thickness * 2 < one.length]))
+    measure: Measure = draw(st.sampled_from(("feet", "metric")))
+    walls = draw(_walls_that_meet(measure, unit))
+    for wall in walls:
+        least = max([4, *(4 + (_mm(one["sill"]) + _mm(one["height"])) // unit.gauge for one in wall.get("opening", ()))])
+        wall["courses"] = draw(st.integers(int(least), int(least) + 8)) if draw(st.booleans()) else wall["courses"]
+    if draw(st.booleans()):
+        stem: Table = {"name": "Stem", "length": f"{draw(st.integers(4, 14)) * unit.module // 2 / TICKS_PER_MM} mm",
+                       "courses": draw(st.sampled_from([walls[0]["courses"], draw(st.integers(4, 12))]))}
+        tie = draw(st.sampled_from(["interlocked", "straps", "control joint"]))
+        at = draw(st.integers(1, 4)) * unit.module
+        stem["abuts"] = [{"meets": "Side 1", "at": f"{at / TICKS_PER_MM} mm", "tie": tie,
+                          "face": draw(st.sampled_from(["inside", "outside"]))}]
+        if tie == "straps":
+            stem["abuts"][0]["strap_spacing"] = "600 mm"
+        walls.append(stem)
+    masonry: Table = {"unit": unit.key, "bond": draw(st.sampled_from(["half", "half", "third", "quarter"]))}
+    return write_plan({"title": "Ferry landing", "measure": measure, "masonry": masonry, "wall": walls})
+
+
+def _mm(text: str) -> int:
+    """Ticks of millimetres as written here."""
+    return round(float(text.removesuffix(" mm")) * TICKS_PER_MM)

@@ -11,10 +11,11 @@ from pathlib import Path
 
 from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import seed as seeded
+from hypothesis import strategies as st
 
 from tests.fuzz.spoil import spoil
 from tests.fuzz.walk import Walked, refuse_file, walk_plan
-from tests.strategies import nearly_valid_plans, outlined_plans, whole_plans
+from tests.strategies import header_plans, joined_plans, nearly_valid_plans, outlined_plans, pier_plans, whole_plans
 
 DRAWN_EVERY, ADVISED_EVERY = 25, 25
 
@@ -64,7 +65,7 @@ def walk_many(seed: int, count: int, until: float) -> Tally:
     @seeded(seed)
     @settings(max_examples=4 * count, database=None, deadline=None, phases=[Phase.generate],
               suppress_health_check=list(HealthCheck))
-    @given(whole_plans() | outlined_plans())
+    @given(st.one_of(*[whole_plans()] * 4, *[outlined_plans()] * 4, pier_plans(), header_plans(), joined_plans()))
     def one(text: str) -> None:
         nonlocal tally
         if tally.laid < count and time.monotonic() < until:

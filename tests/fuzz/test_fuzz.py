@@ -24,7 +24,7 @@ def wrong(tally: batch.Tally) -> list[str]:
 
 def test_random_plans_go_the_whole_way() -> None:
     tally = batch.walk_many(20, 6, in_an_hour())
-    assert wrong(tally) == [] and tally.laid == 6 and tally.pieces > 500
+    assert wrong(tally) == [] and tally.laid == 6 and tally.pieces > 300
 
 
 def test_spoilt_files_are_refused_in_plain_lines() -> None:

@@ -28,6 +28,15 @@ MET = {
     "moulded quarters under the least piece": HEAD + 'sizes = "nominal"\n'
     + own_brick("71 mm", "172 mm", "283 mm", "8 mm", 'quarter = "64 mm"')
     + '[masonry]\nunit = "quay"\nleast_piece = "75 mm"\n' + wall("Side 1", "2700 mm", 4, "end") + wall("Side 2", "2700 mm", 4, right="end"),
+    # Four stretchers have three joints to open, not four: 10 mm over are 3.3 mm each, where 3 are allowed.
+    "a stretcher course of as many bricks as joints": 'title = "Ferry landing"\nmeasure = "metric"\n[masonry]\nunit = "brick-nf"\n'
+    'bond = "english"\n[[wall]]\nname = "Landing"\nlength = "1000 mm"\ncourses = 4\n',
+}
+
+# Laid with a rule broken, which must be told. Perpends of a run over an opening are plumb with those beside it as far as may be.
+TOLD = {
+    "perpends over an opening in English bond": HEAD + '[masonry]\nunit = "brick-2df"\nbond = "english"\n[[wall]]\nname = "Landing"\n'
+    'length = "1031.25 mm"\ncourses = 3\n[[wall.opening]]\nfrom_left = 250\nwidth = 250\nheight = 125\nlintel = "none"\n',
 }
 
 
@@ -35,3 +44,17 @@ MET = {
 def test_a_plan_once_met_goes_the_whole_way(plan: str) -> None:
     walked = walk_plan(plan, draw=False, advise=False)
     assert [fault for fault in walked.faults if ": took" not in fault] == [] and walked.pieces > 20 and not walked.broken
+
+
+@pytest.mark.parametrize("plan", TOLD.values(), ids=TOLD.keys())
+def test_what_is_broken_is_told(plan: str) -> None:
+    assert walk_plan(plan, draw=False, advise=False).faults == ()
+
+
+@pytest.mark.parametrize(("width", "depth"), [("890 mm", "790 mm"), ("1090 mm", "390 mm")])
+def test_piers_whose_sides_no_units_fill_are_refused(width: str, depth: str) -> None:
+    # 300 and 100 mm stand out on each side; a block is 200 wide, so that the width would have to be whole blocks.
+    plan = (f'{HEAD}[masonry]\nunit = "block-ca-190"\n[[wall]]\nname = "Slip"\nlength = "4990 mm"\ncourses = 3\n[[wall.pier]]\n'
+            f'from_left = "2000 mm"\nface = "both"\nwidth = "{width}"\ndepth = "{depth}"\n')
+    walked = walk_plan(plan, draw=False, advise=False)
+    assert walked.faults == () and (walked.pieces, walked.mistakes) == (0, 1)

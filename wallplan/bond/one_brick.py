@@ -57,12 +57,12 @@ def _totals(grammar: Grammar, length: int) -> list[int]:
 
     Joints give no more than those of a run of stretchers can, and never over a quarter of a stretcher together.
     """
-    joints = max(0, -(-length // grammar.stretcher) - 1)
-    quarter = grammar.quarters(1)
-    least = length - min(joints * grammar.open, quarter)
-    most = length + min(joints * grammar.close, quarter)
-    count = length * 4 // grammar.stretcher
-    near = [total for n in range(max(1, count - 2), count + 4) if least <= (total := grammar.quarters(n)) <= most]
+    quarter, count = grammar.quarters(1), length * 4 // grammar.stretcher
+    near = []
+    for total in map(grammar.quarters, range(max(1, count - 2), count + 4)):
+        joints = -(-total // grammar.stretcher) - 1
+        if length - min(joints * grammar.open, quarter) <= total <= length + min(joints * grammar.close, quarter):
+            near.append(total)
     near.sort(key=lambda total: abs(total - length))
     return near if any(abs(total - length) <= ROUNDING for total in near) else [*near, length]
 

@@ -93,7 +93,7 @@ def _fit(path: KeyPath, table: PierTable, asked: tuple[int, int], sizes: _Sizes,
         cells[1] = None
     columns, rows = cells
     for place, key in enumerate(dict.fromkeys(keys)):
-        if cells[place] is None or (place == 0 and columns and rows and not lattice.is_filled(columns, rows)):
+        if cells[place] is None or (place == 0 and columns and rows and not _is_filled(table, columns, rows, lattice)):
             wanted = [count for count in range(1, MOST_CELLS + 1) if _suits(table, count, place, rows, lattice)]
             _note_size((*path, key), asked[place], wanted, (sizes, _shown_as(table, key)), notebook)
             return None
@@ -112,13 +112,19 @@ def _is_depth(table: PierTable, rows: int, lattice: Lattice) -> bool:
     return spare > 0 and (table.face != "both" or spare % 2 == 0)
 
 
+def _is_filled(table: PierTable, columns: int, rows: int, lattice: Lattice) -> bool:
+    """Whether units fill the pier both where it is tied in and where the wall goes on through it."""
+    out = (rows - lattice.thick) // (2 if table.face == "both" else 1)
+    return lattice.is_filled(columns, rows) and lattice.is_filled(columns, out)
+
+
 def _suits(table: PierTable, count: int, place: int, rows: int | None, lattice: Lattice) -> bool:
     square = table.width is None or (table.depth is None and table.projects is None)
     if square:
-        return _is_depth(table, count, lattice) and lattice.is_filled(count, count)
+        return _is_depth(table, count, lattice) and _is_filled(table, count, count, lattice)
     if place:
         return _is_depth(table, count, lattice)
-    return rows is None or lattice.is_filled(count, rows)
+    return rows is None or _is_filled(table, count, rows, lattice)
 
 
 def _shown_as(table: PierTable, key: str) -> int:
