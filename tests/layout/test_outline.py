@@ -3,6 +3,7 @@
 from itertools import pairwise
 
 from tests.jobs import broken, inches, make_job, make_masonry, make_wall, nominal_lengths, pieces_of
+from tests.rules.breaking import change_course
 from wallplan.layout.build import lay
 from wallplan.layout.model import Layout, Notch
 from wallplan.plan.job import Masonry, Outline, Wall
@@ -176,3 +177,43 @@ def test_half_steps_and_stepped_tops_go_round_a_building() -> None:
     layout = lay_text(text)
     assert broken(check(layout)) == []
     assert {piece.height for piece in pieces_of(layout, 1, 2)} == {inches("3 5/8")}
+
+
+STEPPED_YARD = """
+title = "Yard"
+measure = "feet"
+sizes = "nominal"
+[masonry]
+unit = "block-8"
+[[wall]]
+name = "R"
+length = "20'"
+height = "8'"
+control_joints = [{}]
+[[wall.step]]
+at = "12'"
+up = "8"
+{}
+"""
+
+HATCH = """[[wall.opening]]
+name = "Hatch"
+from_left = "14'"
+width = "2' 8"
+sill = "4'"
+height = "2'"
+"""
+
+
+def test_a_course_that_ends_at_a_riser_is_laid_whatever_parts_the_wall_beyond() -> None:
+    # Course 1 is 12 ft of nine block; a control joint or a hatch on the higher step is none of its business.
+    for joints, rest in (('"16\'"', ""), ("\"4'\", \"16'\"", ""), ("", HATCH)):
+        layout = lay_text(STEPPED_YARD.format(joints, rest))
+        first = layout.walls[0].courses[0].pieces
+        assert (first[0].left, first[-1].right) == (0, inches("143 5/8"))
+        assert not broken(check(layout))
+
+
+def test_a_course_without_a_piece_is_told_and_stops_no_check() -> None:
+    layout = change_course(lay_text(STEPPED_YARD.format("", "")), 1, lambda pieces: ())
+    assert "cover" in {one.rule for one in broken(check(layout))}

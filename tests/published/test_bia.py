@@ -124,6 +124,49 @@ def test_bed_of_the_modular_brick_is_what_makes_the_coursing_work() -> None:
     assert brick.bed_joint > brick.joint == inches("3/8")
 
 
+HALF_INCH = """
+title = "Slip"
+measure = "feet"
+[own_unit]
+key = "modular-half-inch"
+kind = "brick"
+length = "7 1/2"
+height = "2 1/4"
+thickness = "3 1/2"
+joint = "1/2"
+gauge = '8"'
+gauge_courses = 3
+[masonry]
+unit = "modular-half-inch"
+tightest_joint = "1/2"
+widest_joint = "1/2"
+[[wall]]
+name = "Slip"
+length = "15' 11 1/2"
+courses = 12
+"""
+
+
+def test_modular_brick_for_half_inch_joints_keeps_module_and_coursing() -> None:
+    # The table of sizes: 3 1/2 x 2 1/4 x 7 1/2 in. for 1/2 in. joints: 24 to 16 ft less a joint, twelve courses to 2'-8".
+    layout = lay_text(HALF_INCH)
+    assert layout.walls[0].cutting == 0 and count_units(layout, 1) == count_units(layout, 2) == 24
+    assert print_length(layout.walls[0].courses[-1].top, "feet") == "2'-8\""
+
+
+# Lengths of brick that is not modular, n halves of brick and joint less a joint, in inches: standard 8 3/8, king 10 (arithmetic).
+@pytest.mark.parametrize(("key", "module"), [("brick-standard", "8 3/8"), ("brick-king", "10"), ("brick-queen", "8"),
+                                             ("brick-roman", "12"), ("brick-closure-standard", "8 3/8")])
+@pytest.mark.parametrize("halves", [5, 8, 13])
+def test_walls_of_whole_and_half_brick(key: str, module: str, halves: int) -> None:
+    masonry = make_masonry(key, joints_move=False)
+    length = inches(module) * halves // 2 - inches("3/8")
+    layout = lay(make_job(masonry, make_wall(length, masonry.unit.height_of_courses(4))))
+    assert [count_units(layout, course) for course in range(1, 5)] == [Fraction(halves, 2)] * 4
+    off = lay(make_job(masonry, make_wall(length + INCH, masonry.unit.height_of_courses(4))))
+    assert off.walls[0].cutting >= 4
+
+
 # Technical Note 10, from memory (arithmetic agrees), no waste: units to 100 sq ft; cu ft of mortar to 100 sq ft at 3/8 in.
 QUANTITIES = [
     ("brick-modular", 675, "5.5"), ("brick-engineer-modular", 563, "4.8"), ("brick-closure-modular", 450, "4.2"),

@@ -19,9 +19,10 @@ from tests.jobs import (
     pieces_of,
 )
 from tests.layout.buildings import Row, joints_of, lay_rectangle, row_of
-from tests.lists.walls import lay_text, plan_wall, take_off
+from tests.lists.walls import lay_text, line_of, plan_wall, take_off
 from wallplan.layout.build import lay
 from wallplan.layout.leads import plan_leads
+from wallplan.lists.order.compose import list_order
 from wallplan.lists.order.days import find_output
 from wallplan.plan.job import Bond
 from wallplan.rules.check import check
@@ -166,3 +167,23 @@ def test_half_units_stand_at_both_ends_of_every_other_course(bond: Bond, halves:
 def test_five_percent_spare_of_block() -> None:
     (line,) = (line for line in take_off("100'", "8'").lines if line.item == "block-8 full")
     assert (line.net, line.order) == (882, 927)  # 44.1, up to 45
+
+
+def test_british_trade_allows_half_a_cubic_metre_of_mortar_to_1000_brick_from_memory() -> None:
+    # 0.5 to 0.6 m3 with frogs and waste, where full joints are 0.297 and 20 % of waste makes 0.36: the order says so, and with
+    # mortar_waste = 100 it has about as much and says nothing.
+    text = """
+title = "Quay wall"
+measure = "metric"
+[masonry]
+unit = "brick-uk"
+[[wall]]
+name = "Quay side"
+length = 8990
+height = 3000
+"""
+    usual, doubled = (list_order(lay_text(text + more)) for more in ("", "[order]\nmortar_waste = 100\n"))
+    assert any("500 to 600 litres to 1,000 brick" in note and "mortar_waste = 100" in note for note in usual.notes)
+    assert not any("to 1,000 brick" in note for note in doubled.notes)
+    assert line_of(usual, "mortar").order / Fraction("1.6") < 400
+    assert 500 <= line_of(doubled, "mortar").order / Fraction("1.6") <= 600

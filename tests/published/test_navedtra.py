@@ -10,13 +10,17 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
-from tests.jobs import INCH, broken, count_units, inches, make_job, make_masonry, make_wall, pieces_of
+from tests.jobs import INCH, broken, count_units, inches, make_job, make_masonry, make_opening, make_wall, pieces_of
 from tests.layout.buildings import count_course, lay_rectangle, row_of
 from tests.lists.walls import count_whole, lay_text, line_of, plan_wall, take_off
+from tests.long_run import examples
 from wallplan.layout.build import lay
 from wallplan.layout.coursing import set_coursing
 from wallplan.layout.leads import plan_leads
+from wallplan.layout.model import Layout
 from wallplan.lengths import TICKS_PER_FOOT, print_length, read_length
 from wallplan.lists.order.compose import list_order
 from wallplan.lists.order.mix import share_volume
@@ -59,6 +63,22 @@ def test_nominal_length_by_stretchers(stretchers: str, block: str, shorter: str)
         layout = lay(job)
         assert layout.walls[0].cutting == 0
         assert count_units(layout, 1) == count_units(layout, 2) == Fraction(stretchers)
+
+
+@settings(max_examples=examples(25))
+@given(st.integers(2, 9), st.integers(1, 8), st.integers(2, 9), st.integers(3, 12), st.integers(0, 7))
+def test_plans_in_eights_lay_without_a_cut_and_no_others(left: int, wide: int, right: int, sill: int, off: int) -> None:
+    # 14043, http://tpub.com/builder2n3/103.htm: plan lengths and heights in eights. An opening anywhere on the eights, its sill
+    # on a course; and the same opening 1 to 7 in. to the right, which cuts beside it in every course that it parts.
+    def lay_hatch(by: int) -> Layout:
+        at = inches(8 * left + by) - JOINT
+        hatch = make_opening(at, at + inches(8 * wide) + JOINT, inches(8 * sill), inches(8 * sill + 32), lintel="steel")
+        whole = inches(8 * (left + wide + right)) - JOINT
+        return lay(make_job(make_masonry(joints_move=False), make_wall(whole, inches(8 * sill + 48), [hatch])))
+
+    on = lay_hatch(0)
+    assert on.walls[0].cutting == 0 and not broken(check(on))
+    assert off == 0 or lay_hatch(off).walls[0].cutting >= 4
 
 
 @pytest.mark.parametrize("stretchers", ["3", "9"])
@@ -198,7 +218,6 @@ length = "{length}"
 courses = {courses}
 [order]
 spare = 10
-mortar_waste = 20
 """
 
 

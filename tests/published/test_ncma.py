@@ -133,6 +133,20 @@ def test_timed_course_of_28_ft(length: str, count: int) -> None:
     assert count_units(layout, 1) == count_units(layout, 2) == count
 
 
+@pytest.mark.parametrize(("length", "taken"), [("15 11/16", True), ("15 3/4", False), ("15 9/16", True)])
+def test_block_at_the_limits_of_its_size_and_the_joints_that_are_left(length: str, taken: bool) -> None:
+    # TEK 2-1B (2017), ASTM C90: 1/8 in. either way; an older TEK (1976, https://masonrymagazine.com/?pageID=20569): plants hold
+    # 1/16. 15 block in 19'-11 5/8": 1/16 longer leaves 14 joints of 0.308 in., 1/8 longer of 0.241, under 1/4; 1/16
+    # shorter of 0.442.
+    left = (Fraction("239.625") - 15 * sum(Fraction(part) for part in length.split())) / 14
+    assert (Fraction(1, 4) <= left <= Fraction(1, 2)) == taken
+    text = OWN.format(length=length, height="7 5/8", wall="20'", rise="2'", more='tightest_joint = "1/4"\nwidest_joint = "1/2"')
+    text = text.replace('tightest_joint = "3/8"\nwidest_joint = "3/8"\n', "")
+    layout = lay_text(text)
+    assert (layout.walls[0].cutting == 0) == taken
+    assert not broken(check(layout))
+
+
 def test_three_quarter_block_of_12_in_from_memory() -> None:
     # W x 8 x 12, 11 5/8 in. long: from memory. A run of 28 in. then takes a full and a three-quarter and no cut.
     text = OWN.format(length="15 5/8", height="7 5/8", wall="2' 4", rise="1' 4", more='three_quarter = "11 5/8"')

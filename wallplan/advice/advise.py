@@ -179,11 +179,11 @@ def ends_advised_on(job: Job, known: Known | None = None) -> dict[int, WallEnds]
     """How the walls end that advice is given on, by their numbers: as the plan is laid, so that no other wall is touched.
 
     Left out are walls that abut another or that another abuts, since what is moved in one moves the other, those that go
-    straight on from one another, and those with steps or gables.
+    straight on from one another, and those with steps, gables or piers built in.
     """
     abutted = {abutment.meets for wall in job.walls for abutment in wall.abuts}
     plain = [number for number, wall in enumerate(job.walls)
-             if not (wall.abuts or wall.parts or wall.outline or wall.name in abutted)]
+             if not (wall.abuts or wall.parts or wall.outline or wall.piers or wall.name in abutted)]
     if all(stands_alone(job.walls[number]) for number in plain):
         return {number: free_ends(job.walls[number]) for number in plain}
     bonded = bond_walls(job, known)

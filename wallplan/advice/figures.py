@@ -56,13 +56,14 @@ class Figures:
 def take_figures(layout: WallLayout, job: Job) -> Figures:
     """The figures of one wall as laid. A wall without doubt is not measured against the rules: it keeps them."""
     masonry, measure = job.masonry, job.measure
-    pieces = [piece for course in layout.courses for piece in course.pieces if piece.shape not in UNCOUNTED]
+    pieces = [piece for course in layout.courses for piece in (*course.pieces, *layout.pier_pieces(course.number))
+              if piece.shape not in UNCOUNTED]
     sawn = [piece for piece in pieces if piece.mark is not None]
     found = check_wall(layout, job) if layout.doubtful else ()
     broken = Counter(finding.rule for finding in found if not finding.held)
     return Figures(
-        broken=tuple(sorted(broken.items())), cutting=layout.cutting, sawn=len(sawn),
-        short=sum(2 * (piece.length + masonry.joint) < masonry.module for piece in sawn), units=len(pieces),
+        broken=tuple(sorted(broken.items())), cutting=layout.cutting + sum(pier.cutting for pier in layout.piers),
+        sawn=len(sawn), short=sum(2 * (piece.length + masonry.joint) < masonry.module for piece in sawn), units=len(pieces),
         settings=frozenset((print_size(piece.length, measure), print_size(piece.height, measure)) for piece in sawn),
     )
 

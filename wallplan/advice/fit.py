@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
 
+from wallplan.advice.bays import bond_halves, find_bays
 from wallplan.advice.names import name_edge
 from wallplan.advice.spans import bond_step, find_lengths
 from wallplan.layout.coursing import bed_range
@@ -19,7 +20,7 @@ from wallplan.lengths import TICKS_PER_INCH, TICKS_PER_MM
 from wallplan.plan.job import Job, Masonry, Wall
 
 Taken = Literal["fits", "unnoticed", "noticed", "broken"]
-What = Literal["length", "pier", "width", "sill", "head", "height"]
+What = Literal["length", "pier", "bay", "width", "sill", "head", "height"]
 
 TICKS_OF_ROUNDING = 2
 
@@ -51,7 +52,7 @@ class Size:
 
 
 def measure_fit(job: Job) -> tuple[Size, ...]:
-    """Every length, pier, width, sill, head and height of a job, wall by wall in the plan's order.
+    """Every length, pier, bay between piers, width, sill, head and height of a job, wall by wall in the plan's order.
 
     What ends at a corner is left out: which length fits there hangs on the wall that it meets.
     """
@@ -63,6 +64,8 @@ def _measure_wall(wall: Wall, job: Job) -> Iterator[Size]:
     met = {("left end", 0): wall.left_end != "end", ("right end", 0): wall.right_end != "end"}
     if not any(met.values()):
         yield _along(job, wall, "length", wall.name, (wall.length, joint, step))
+    for bay in find_bays(wall):
+        yield _along(job, wall, "bay", bay.name, (bay.size, (1 - bay.sides) * joint, bond_halves(job.masonry)))
     for opening in wall.openings:
         yield _along(job, wall, "width", opening.name, (opening.right - opening.left, -joint, step))
         if opening.bottom:
@@ -70,7 +73,8 @@ def _measure_wall(wall: Wall, job: Job) -> Iterator[Size]:
         if opening.top < wall.height:
             yield _upright(job, wall, "head", opening.name, opening.top)
     for length in find_lengths(wall, job.masonry):
-        if length.size < wall.length and not met.get(length.left_edge) and not met.get(length.right_edge):
+        passed = any(length.left < pier.right and pier.left < length.right for pier in wall.piers)
+        if length.size < wall.length and not passed and not met.get(length.left_edge) and not met.get(length.right_edge):
             name = f"{name_edge(wall, length.left_edge)} to {name_edge(wall, length.right_edge)}"
             yield _along(job, wall, "pier", name, (length.size, joint, step))
     yield _upright(job, wall, "height", wall.name, wall.outline.coursed if wall.outline else wall.height)
@@ -81,7 +85,7 @@ def _along(job: Job, wall: Wall, what: What, name: str, size: tuple[int, int, in
     off = _over(ticks + joint, step)
     masonry = job.masonry
     units = -(-(ticks + joint - off) // masonry.module)
-    joints = units if what == "width" else max(0, units - 1)
+    joints = units if what in ("width", "bay") else max(0, units - 1)
     taken = _grade(off, joints, job, (masonry.tightest_joint - masonry.joint, masonry.widest_joint - masonry.joint))
     return Size(wall.name, what, name, ticks, off, joints, taken, odd=(ticks + joint - off) // step % 2 == 1)
 

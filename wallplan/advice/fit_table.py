@@ -6,7 +6,7 @@ from wallplan.advice.fit import Size, measure_fit
 from wallplan.advice.names import size_text
 from wallplan.advice.remedies import find_remedies, tell_off
 from wallplan.lists.columns import wrap_text
-from wallplan.plan.job import Job
+from wallplan.plan.job import Job, Wall
 
 MOST_TOLD = 12
 TAKEN = {"unnoticed": "joints take it unseen", "noticed": "joints take it, and it shows", "broken": "no joint takes it"}
@@ -28,6 +28,12 @@ def report_fit_shortly(job: Job, width: int) -> dict[str, str]:
             more = [f"  ... and {len(misfits) - MOST_TOLD} more"] if len(misfits) > MOST_TOLD else []
             told[wall.name] = "\n".join([*lines, *more, "      what to do about them: wallplan lay, wallplan advise"])
     return told
+
+
+def tell_bays(wall: Wall, job: Job) -> list[str]:
+    """A line for each bay between piers of a wall that does not come out: by how much, and what would; [] where all do."""
+    return [_tell(size, job) for size in measure_fit(job)
+            if size.wall == wall.name and size.what == "bay" and size.taken != "fits"]
 
 
 def _report(sizes: list[Size], job: Job, width: int) -> str:

@@ -7,6 +7,7 @@ needs no remedy: its ends differ, reverse bond. Common practice, no source.
 
 from __future__ import annotations
 
+from wallplan.advice.bays import Bay, find_bays, offer_bays, tell_bricks
 from wallplan.advice.fit import Size, shared_joint
 from wallplan.advice.names import size_text
 from wallplan.lengths import print_joint, print_size
@@ -18,11 +19,25 @@ def find_remedies(size: Size, job: Job) -> tuple[str, ...]:
     """Remedies for one size, the first to be tried first; () where it fits."""
     if size.taken == "fits":
         return ()
+    if size.what == "bay":
+        return _move_piers(size, job)
     movable = job.movable or usual_movable(job.masonry, job.measure)
     moved = [_move(size, job)] if abs(size.off) <= movable.farthest and _may_move(size, movable.kinds) else []
     spread = [_spread(size, job)] if size.taken == "unnoticed" else []
     shows = [_spread(size, job) + ", and it shows"] if size.taken == "noticed" else []
     return (*moved, *spread, *shows, *_cuts(size, job)) if size.taken == "broken" else (*moved, *spread, *shows)
+
+
+def _move_piers(size: Size, job: Job) -> tuple[str, ...]:
+    """Both ways of moving piers until the bay comes out; joints take what is left where that goes unnoticed."""
+    bay = _find_bay(size, job)
+    spread = [_spread(size, job)] if size.taken == "unnoticed" else []
+    return (*offer_bays(bay, job.masonry, job.measure), *spread)
+
+
+def _find_bay(size: Size, job: Job) -> Bay:
+    wall = next(wall for wall in job.walls if wall.name == size.wall)
+    return next(bay for bay in find_bays(wall) if bay.name == size.name)
 
 
 def _may_move(size: Size, kinds: tuple[str, ...]) -> bool:
@@ -51,7 +66,11 @@ def _cuts(size: Size, job: Job) -> tuple[str, ...]:
 
 
 def tell_off(size: Size, job: Job) -> str:
-    """By how much a size is off, in words."""
+    """By how much a size is off, in words; a bay in units."""
     if not size.off:
         return "fits"
+    if size.what == "bay":
+        bay = _find_bay(size, job)
+        alike = f"{bay.count} bays of " if bay.count > 1 else ""
+        return f"{alike}{tell_bricks(bay.size, bay.sides, job.masonry)}"
     return f"{print_size(abs(size.off), job.measure)} {'over' if size.off > 0 else 'under'}"

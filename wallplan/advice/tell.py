@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from wallplan.advice.advise import Advice, Proposal, stands_alone
 from wallplan.advice.compare import Alternative
 from wallplan.advice.figures import Figures
+from wallplan.advice.fit_table import tell_bays
 from wallplan.advice.moves import move_wall
 from wallplan.advice.name_moves import name_move
 from wallplan.lists.columns import set_columns, wrap_text
@@ -29,13 +30,14 @@ def report_advice(advice: Advice, alternatives: Sequence[Alternative], width: in
     elif len(advice.together) > 1:
         told.append(wrap_text(f"The best of each wall, all made: {_tell_change(advice.figures, advice.after)}.", width))
     told += [wrap_text(line, width) for line in _notes(advice)]
+    told += [wrap_text(f"{wall.name}: {line}.", width) for wall in advice.job.walls for line in tell_bays(wall, advice.job)]
     return "\n\n".join([*told, *(compared if alternatives else [])])
 
 
 def _notes(advice: Advice) -> list[str]:
     notes = []
     if advice.left_out:
-        notes.append("Left as they are, for what is moved there moves another wall, a step or a gable: "
+        notes.append("Left as they are, for what is moved there moves another wall, a step, a gable or a pier: "
                      f"{', '.join(advice.left_out)}.")
     if advice.proposals and not all(stands_alone(wall) for wall in advice.job.walls):
         notes.append("Corners stay where they are, and each proposal is reckoned with them bonded as the plan is laid now.")

@@ -40,30 +40,34 @@ class Figure:
 
 
 def running_points(view: View) -> tuple[int, ...]:
-    """Distances in view that are marked on the footing: ends, jambs, control joints, piers, steps, ridges, match lines."""
+    """Distances in view that are marked on the footing: ends, jambs, control joints, steps, ridges and match lines."""
     wall, window = view.wall.wall, view.window
     jambs = {side for opening in view.openings for side in (opening.left, opening.right)}
     risers = () if wall.outline is None else tuple(at for at, _ in wall.outline.footing)
-    sides = {side for pier in wall.piers for side in (pier.left, pier.right)  # a joint at its face is told by its middle
-             if all(abs(side - centre) > view.job.masonry.joint for centre in wall.control_joints)}
-    points = {0, wall.length, *wall.control_joints, *jambs, *window.matches, *risers, *sides}
+    points = {0, wall.length, *wall.control_joints, *jambs, *window.matches, *risers}
     return tuple(sorted(point for point in points if window.left <= point <= window.right))
 
 
 def stagger(view: View, height: float) -> tuple[Figure, ...]:
     """Running figures in as few rows as keep them apart, the ends' first; where a row is full a figure stands in the
     next, or aside of its tick. If a figure finds no room the ends' figures stand outward, or all are set from left to
-    right; the attempt that leaves out fewest counts. Steps of the top and ridges are marked where all find room."""
-    points = running_points(view)
-    outline, window = view.wall.wall.outline, view.window
+    right; the attempt that leaves out fewest counts. Steps of the top, ridges and piers are marked where all find room."""
+    points, window = running_points(view), view.window
     plain = _stagger(view, points, height)
-    if outline is not None:
-        tops = {at for at, _ in outline.top if window.left <= at <= window.right}
-        more = _stagger(view, tuple(sorted({*points, *tops})), height)
-        rows, most = (max((figure.row for _, figure in found), default=0) for found in (more, plain))
-        if {*points, *tops} == {point for point, _ in more} and rows <= most:
-            return tuple(figure for _, figure in more)
+    for more in (_list_also(view), _list_also(view, piers=False)):
+        also = {at for at in more if window.left <= at <= window.right}
+        found = _stagger(view, tuple(sorted({*points, *also})), height) if also else []
+        rows, most = (max((figure.row for _, figure in figures), default=0) for figures in (found, plain))
+        if also and {*points, *also} == {point for point, _ in found} and rows <= most + bool(view.wall.wall.piers):
+            return tuple(figure for _, figure in found)
     return tuple(figure for _, figure in plain)
+
+
+def _list_also(view: View, *, piers: bool = True) -> set[int]:
+    """What is marked where it finds room: steps of the top and ridges, and the sides of piers."""
+    wall = view.wall.wall
+    tops = set() if wall.outline is None else {at for at, _ in wall.outline.top}
+    return tops | ({side for pier in wall.piers for side in (pier.left, pier.right)} if piers else set())
 
 
 def _stagger(view: View, points: tuple[int, ...], height: float) -> tuple[tuple[int, Figure], ...]:

@@ -73,7 +73,9 @@ def _stretch_to_ends(bay: Bay, wall: Wall, span: tuple[int, int]) -> Bay:
 def _clear_spans(bay: Bay, gaps: list[tuple[int, int]]) -> tuple[Span, ...]:
     spans, left = [], bay.left
     for start, stop in gaps:
-        if left < start < bay.right:
+        if start >= bay.right:
+            break
+        if left < start:
             spans.append(Span(left, start))
         left = max(left, stop)
     if left < bay.right:

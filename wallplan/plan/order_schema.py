@@ -72,7 +72,8 @@ class OrderTable(Table):
 
     spare: float | None = _key("Spare units in percent, rounded up.", "10", "5")
     kerf: Length = _key("Width of the saw's cut.", "'1/8\"'", "1/8 in. (common practice, no source)")
-    mortar_waste: float | None = _key("Mortar of solid units: percent on top of full joints.", "15", "20 (NAVEDTRA 14045)")
+    mortar_waste: float | None = _key("Mortar of solid units: percent on top of full joints.", "15",
+        "20 (NAVEDTRA 14045); rules of thumb for brick come to 100")
     grout_waste: float | None = _key("Grout: percent on top of what the units leave empty.", "10", "5 (a supplier's rule)")
     mortar_per_100: list[float] | None = _key(
         "Mortar for 100 hollow block of a 16 in. (400 mm) face, low and high: cubic feet, or litres in a metric plan.",

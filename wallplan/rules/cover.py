@@ -150,9 +150,10 @@ def _measure_band(wall: AsLaid, course: int, openings: tuple[Bounds, ...]) -> Ba
         # How far a level top may be off its courses is the steps' to judge.
         over = trace(wall.outline, wall.start, wall.end, wall.masonry.unit.bed_joint // 2 + ROUNDING)
         limits = shapely.intersection(_open_band(wall, course, openings), translate(over, 0, -low))
+    rest = shapely.difference(laid, limits) if len(boxes) else shapely.Polygon()
     breaks = (
         *_overlaps(wall, boxes),
-        *(_outside if wall.outline is None else _beyond)(wall, _height(wall, course), shapely.difference(laid, limits)),
+        *(_outside if wall.outline is None else _beyond)(wall, _height(wall, course), rest),
         *_holes(wall, void, low),
     )
     return Band(breaks, float(shapely.area(boxes).sum()), float(void.area), float(band.area))

@@ -49,7 +49,7 @@ def tell_mix(layout: Layout) -> Iterator[str]:
         yield f"Mortar: {f'{bags}; ' if bags else ''}{'; '.join(checked.told)}."
     if layout.job.masonry.unit.kind == "brick" and layout.job.masonry.unit.solid and wishes.mortar_waste < RULES_WASTE:
         yield (f"Mortar is counted as full joints and {show(wishes.mortar_waste)} % of waste. {_RULES[layout.job.measure]}: "
-               f"about twice as much. To follow them write [order] mortar_waste = {RULES_WASTE}.")
+               f"about twice as much. To have as much, write [order] mortar_waste = {RULES_WASTE}.")
     if (unknown := tell_unknown(layout)) is not None:
         yield unknown
 
@@ -74,7 +74,8 @@ def tell_days(layout: Layout, days: Sequence[DayRow], fastest: int) -> Iterator[
         yield f"The days end at day {MOST_DAYS:,}: at this output not all walls stand by then."
     tallest = max(wall.wall.height for wall in layout.walls)
     metric = job.measure == "metric"
-    zone, limit, pour_limit, wind = ("1.2 m", "2.4 m", "1.5 m", "32 km/h") if metric else ("4 ft", "8 ft", "5 ft", "20 mph")
+    zone, limit, pour_limit, wind = (
+        ("4 ft, 1219 mm", "2.4 m", "1.5 m", "32 km/h") if metric else ("4 ft", "8 ft", "5 ft", "20 mph"))
     braced = f"; over {limit}, so braced until its supports are in" if tallest > BRACED else ""
     yield (f"Keep clear of a fresh wall: {_print(tallest + ZONE_BEYOND_HEIGHT, layout)} on its unscaffolded side, along all "
            f"of it (its height and {zone}, OSHA 29 CFR 1926.706){braced}. Wind fells fresh walls: stop and keep clear, "
