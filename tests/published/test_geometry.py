@@ -9,7 +9,7 @@ from fractions import Fraction
 
 import pytest
 
-from tests.jobs import broken, count_units, inches, make_job, make_masonry, make_opening, make_wall, pieces_of
+from tests.jobs import MM, broken, count_units, inches, make_job, make_masonry, make_opening, make_wall, pieces_of
 from tests.layout.buildings import count_course, joints_of, lay_rectangle, row_of
 from tests.lists.walls import lay_text, line_of, take_off
 from wallplan.catalogue.load import find_unit
@@ -89,6 +89,19 @@ def test_mortar_of_uk_brick() -> None:
     units = sum((line.net / (2 if "half" in line.item else 1) for line in order.lines if line.group == "units"), Fraction(0))
     assert units == 1600
     assert abs(line_of(order, "mortar").net / Fraction("1.6") - 297) <= Fraction("4.5")
+
+
+@pytest.mark.parametrize(("bond", "length"), [("flemish", 4265), ("english", 4490)])
+def test_mortar_of_a_one_brick_wall_is_what_its_bricks_leave(bond: str, length: int) -> None:
+    # The wall's own volume, length x 0.9 x 0.215 m, less the bricks in it, closers by their size: to 2 %, for each piece is
+    # reckoned with one head joint and a bed as wide as itself.
+    text = UK_WALL.replace('unit = "brick-uk"', f'unit = "brick-uk"\nbond = "{bond}"').replace("8990", str(length))
+    layout = lay_text(text.replace("height = 3000", "height = 900"))
+    wide = {"stretcher": Fraction("102.5"), "header": Fraction(215), "closer": Fraction(215)}
+    bricks = sum((Fraction(piece.length, MM) * Fraction(piece.height, MM) * wide[piece.shape]
+                  for course in layout.walls[0].courses for piece in (*course.pieces, *course.backing)), Fraction(0))
+    left = (length * 900 * 215 - bricks) / 1_000_000
+    assert abs(line_of(list_order(layout), "mortar").net / left - 1) <= Fraction(2, 100)
 
 
 UK_WALL = """
