@@ -79,6 +79,65 @@ def test_the_answers_for_a_sill_and_a_head_off_the_coursing_are_told_with_their_
     assert [faults_of(page) for page in pages] == [[]] * len(pages)
 
 
+SIGNAL_BOX = """\
+title = "Signal box"
+measure = "feet"
+sizes = "actual"
+[masonry]
+unit = "brick-modular"
+tightest_joint = "1/4"
+widest_joint = "1/2"
+[[wall]]
+name = "Track side"
+length = "12'"
+height = "9'"
+[[wall.opening]]
+name = "Window"
+from_left = "4'"
+width = "4'"
+sill = "2' 9"
+height = "4' 4"
+lintel = "steel"
+"""
+"""Worked by hand: 12 courses of 2 3/4 in. to the sill, then 20 of 2.6 in. to the head."""
+
+
+def test_two_gauges_are_drawn_as_a_pole_of_their_own_parted_at_the_sill() -> None:
+    pages = number_sheets(plan_pole_sheets(lay(read_plan(SIGNAL_BOX, "box.toml")), "letter"))
+    page = next(page for page in pages if any(text.text == "OR TWO GAUGES" for text in texts_of(page)))
+    texts = [text.text for text in texts_of(page)]
+    below = ['2 3/4"', '5 1/2"', '8 1/4"', '11"', "1'-1 3/4\"", "2'-9\""]
+    above = ["2'-11 5/8\"", "3'-2 3/16\"", "4'-11\"", "7'-1\""]  # 35.6, 38.2 (to 1/16), 59 and 85 in.
+    assert all(height in texts for height in (*below, *above))
+    assert '12 courses, bed 1/2"' in texts and '20 courses, bed 0.350"' in texts
+    told = next(text for text in texts if text.startswith("Scale "))
+    ratio = next(scale.ratio for scale in POLE_SCALES["feet"] if f"Scale {scale.name}." in told)
+    poles = [item.boxes[0] for item in page.ink if isinstance(item, Outlines) and item.width == HEAVY_LINE]
+    assert [round(pole.height * ratio / 25.4, 2) for pole in poles] == [33.0, 52.0]  # to the sill, and on to the head
+    assert all(faults_of(page) == [] for page in pages)
+
+
+@pytest.mark.parametrize("paper", ["letter", "A4", "A3"])
+def test_a_short_pole_of_two_gauges_stands_beside_the_pole_as_laid_out(paper: str) -> None:
+    """UK brick, sill at 530 mm, head at 1370 mm: 7 courses of 75.714 mm on beds of 10.7 mm, 11 of 76.364 on 11.4 mm."""
+    plan = ('title = "Signal box"\nmeasure = "metric"\n[masonry]\nunit = "brick-uk"\n[[wall]]\nname = "Track side"\n'
+            'length = 3600\nheight = 1500\n[[wall.opening]]\nname = "Hatch"\nfrom_left = 1200\nwidth = 900\n'
+            'sill = 530\nheight = 840\nlintel = "steel"\n')
+    (page,) = number_sheets(plan_pole_sheets(lay(read_plan(plan, "box.toml")), paper))
+    texts = [text.text for text in texts_of(page)]
+    assert "AS LAID OUT" in texts and "OR TWO GAUGES" in texts
+    together = " ".join(texts)
+    assert "7 courses, bed 10.7 mm" in together and "11 courses, bed 11.4 mm" in together
+    assert {"76", "151", "530", "606", "1370"} <= set(texts)  # 75.7, 151.4; 530 + 76.4
+    assert faults_of(page) == []
+
+
+def test_gauges_out_of_their_limits_are_not_drawn() -> None:
+    layout = lay(load_plan(next(path for path in SAMPLES if path.stem == "high-sill")))
+    texts = [text.text for page in number_sheets(plan_pole_sheets(layout, None)) for text in texts_of(page)]
+    assert not any(text.startswith(("OR ", "AS LAID OUT")) for text in texts)
+
+
 @pytest.mark.parametrize("paper", ["letter", "A4"])
 def test_every_course_is_numbered_at_least_three_and_a_half_mm_high(paper: str) -> None:
     for name in ("tower", "quay", "shelter"):

@@ -7,16 +7,22 @@ from pathlib import Path
 import pytest
 from hypothesis import given, settings
 
+from tests.drawing.sheets import faults_of
 from tests.jobs import make_job, make_masonry, make_wall
 from tests.long_run import examples
 from tests.strategies import lesson_texts
 from tests.teaching.lessons import SAMPLES, laid, lesson, sample, words_on
 from wallplan.catalogue.load import units
+from wallplan.drawing.board import Board
+from wallplan.drawing.paper import PAPERS
+from wallplan.drawing.primitives import Box, Page, Text
 from wallplan.layout.build import lay
 from wallplan.layout.model import Layout
 from wallplan.plan.load import read_plan
 from wallplan.rules.check import check
 from wallplan.teaching.fault_kinds import BROKEN, KINDS
+from wallplan.teaching.grid import Row, draw_rows
+from wallplan.teaching.wrong_sheet import TOLD
 from wallplan.teaching.wrong_wall import WrongWall, seed_faults
 
 
@@ -95,3 +101,23 @@ def test_sheet_and_key_show_the_same_wall_and_only_the_key_tells() -> None:
         assert f"{number}. {fault.kind}, course {fault.course}, at " in words_on(key)
         assert fault.findings[0].figure not in words_on(sheet).split("\n")
     assert "Mend: " in words_on(key) and "Mend: " not in words_on(sheet)
+
+
+@pytest.mark.parametrize("paper", ["letter", "A4"])
+def test_no_cell_of_the_table_is_cut_short_and_a_column_is_of_one_height(paper: str) -> None:
+    for stem in ("ticket-kiosk", "cycle-shelter", "training-2-queue-wall"):
+        page = next(page for page in lesson(sample(stem), paper).pages if page.name == "wrong-wall")
+        texts = [item for item in page.ink if isinstance(item, Text)]
+        kinds = {text.text: text.height for text in texts if text.text in KINDS}
+        assert set(kinds) == set(KINDS) and len(set(kinds.values())) == 1
+        told = {text.text: text.height for text in texts if text.text in TOLD.values()}
+        assert set(told) == set(TOLD.values()) and len(set(told.values())) == 1
+
+
+def test_a_long_word_in_a_table_takes_two_lines_and_stays_in_its_cell() -> None:
+    board = Board(PAPERS["A4"])
+    long = "left jamb of the door to the waiting room of the ferry landing"
+    draw_rows(board, [Row(("what", "as drawn"), head=True), Row((long, "9'-4\""))], Box(20, 20, 100, 60), (0.6, 0.4))
+    words = [item.text for item in board.ink if isinstance(item, Text)]
+    assert " ".join(words).startswith("what as drawn left jamb of the door") and len(words) == 5
+    assert faults_of(Page(board.paper, "table", "", "", tuple(board.ink))) == []

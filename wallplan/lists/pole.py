@@ -3,6 +3,7 @@ the coursing, what one gauge and two gauges would make of it."""
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -14,10 +15,12 @@ from wallplan.plan.job import Masonry, Opening, Wall
 
 @dataclass(frozen=True)
 class Level:
-    """A height that is marked on the pole beside the courses, in ticks, and what is there."""
+    """A height that is marked on the pole beside the courses, in ticks, and what is there; words alone where ``mark`` is
+    False."""
 
     height: int
     words: str
+    mark: bool = True
 
 
 @dataclass(frozen=True)
@@ -36,23 +39,36 @@ class GaugeAnswers:
     """For an opening off the coursing: one gauge from the datum to its head, by how much its sill then misses the nearest
     course (ticks, above is more than nought), and two gauges that meet at the sill; None where there is no sill.
 
-    ``fill`` is the lowest course of one gauge that leaves at least a unit's height under the sill, and what it leaves,
-    ticks: room for a sill laid on it. None where the sill is met, or is too low.
+    ``sill`` and ``head`` are the opening's heights, ticks. ``fill`` is the lowest course of one gauge that leaves at least a
+    unit's height under the sill, and what it leaves, ticks: room for a sill laid on it. None where the sill is met, or is
+    too low.
     """
 
     opening: str
     wall: str
+    sill: int
+    head: int
     one: Gauge
     sill_off: int
     below: Gauge | None
     above: Gauge | None
     fill: tuple[int, int] | None = None
 
+    @property
+    def meeting(self) -> tuple[Gauge, ...]:
+        """The gauges that meet sill and head with every bed within limits, from the datum up: one if one does, else two;
+        () where neither does."""
+        if self.one.held and not self.sill_off:
+            return (self.one,)
+        two = tuple(gauge for gauge in (self.below, self.above) if gauge is not None)
+        return two if two and all(gauge.held for gauge in two) else ()
+
 
 @dataclass(frozen=True)
 class Pole:
     """One pole for walls with the same courses. ``tops`` are the courses' heights from course 1 up, ``bed`` the bed joint as
-    laid, ``limits`` the tightest and widest bed that is held."""
+    laid, ``limits`` the tightest and widest bed that is held; ``parts`` are the heights at which gauges end, where there are
+    any of its own."""
 
     walls: tuple[WallLayout, ...]
     tops: tuple[int, ...]
@@ -60,6 +76,7 @@ class Pole:
     limits: tuple[int, int]
     levels: tuple[Level, ...]
     answers: tuple[GaugeAnswers, ...]
+    parts: tuple[int, ...] = ()
 
 
 def list_poles(layout: Layout) -> tuple[Pole, ...]:
@@ -112,12 +129,13 @@ def answer_gauges(opening: Opening, wall: str, tops: tuple[int, ...], bed: int, 
     unit, limits = masonry.unit, bed_range(masonry)
     one = _choose_gauge(opening.top, unit, limits)
     if not opening.bottom:
-        return GaugeAnswers(opening.name, wall, one, 0, None, None)
+        return GaugeAnswers(opening.name, wall, opening.bottom, opening.top, one, 0, None, None)
     landed = round(opening.bottom * one.courses / opening.top) * opening.top // one.courses
     off = opening.bottom - landed
     stopped = max(0, opening.bottom - unit.height) * one.courses // opening.top
     fill = (stopped, opening.bottom - stopped * opening.top // one.courses) if off and stopped else None
-    return GaugeAnswers(opening.name, wall, one, off, _choose_gauge(opening.bottom, unit, limits),
+    return GaugeAnswers(opening.name, wall, opening.bottom, opening.top, one, off,
+                        _choose_gauge(opening.bottom, unit, limits),
                         _choose_gauge(opening.top - opening.bottom, unit, limits), fill)
 
 
@@ -126,6 +144,26 @@ def _choose_gauge(height: int, unit: Unit, limits: tuple[int, int]) -> Gauge:
     fewest = max(1, height // unit.gauge)
     found = [set_gauge(height, count, unit, limits) for count in (fewest, fewest + 1)]
     return min([gauge for gauge in found if gauge.bed > 0] or found[:1], key=lambda gauge: abs(gauge.bed - unit.bed_joint))
+
+
+def set_gauge_pole(pole: Pole, answer: GaugeAnswers, tell: Callable[[Gauge], str]) -> Pole | None:
+    """The pole that an opening off the coursing asks for, from the datum to its head; None where no gauges meet it.
+
+    Each height is the nearest to the exact one, none a sum of rounded ones. ``tell`` puts a gauge in words.
+    """
+    gauges = answer.meeting
+    ends = (answer.sill, answer.head) if len(gauges) == 2 else (answer.head,)
+    tops, levels, bottom = list[int](), list[Level](), 0
+    for gauge, end in zip(gauges, ends, strict=False):
+        tops += [bottom + round((end - bottom) * number / gauge.courses) for number in range(1, gauge.courses + 1)]
+        levels.append(Level((bottom + end) // 2, tell(gauge), mark=False))
+        bottom = end
+    if not tops:
+        return None
+    levels += [Level(height, f"{words} {answer.opening}") for height, words in ((answer.sill, "sill"), (answer.head, "head"))
+               if height]
+    told = tuple(sorted(levels, key=lambda level: level.height))
+    return Pole(pole.walls, tuple(tops), gauges[0].bed, pole.limits, told, (), ends)
 
 
 def _meets(level: int, tops: tuple[int, ...], bed: int) -> bool:

@@ -30,6 +30,7 @@ class Room(NamedTuple):
     over: float
     right: float = 0.0
     together: bool = False
+    larger: tuple[Scale, ...] = ()
 
 
 class Fit(NamedTuple):
@@ -44,7 +45,8 @@ class Fit(NamedTuple):
 def fit_wall(layout: Layout, wall: WallLayout, paper: Paper, room: Room) -> Fit:
     """The largest readable scale at which a wall fits one sheet; else split; else smaller. Always gives one."""
     measured, gauge = layout.job.measure, layout.job.masonry.unit.gauge
-    readable = [scale for scale in SCALES[measured] if scale.on_paper(gauge) >= LEAST_COURSE] or [SCALES[measured][0]]
+    usual = [*room.larger, *SCALES[measured]]
+    readable = [scale for scale in usual if scale.on_paper(gauge) >= LEAST_COURSE] or usual[:1]
     smaller = [scale for scale in SCALES[measured] + SMALL_SCALES[measured] if scale not in readable]
     fit = _fit_whole(layout, wall, paper, room, readable + (smaller[:1] if room.together else []))
     if fit is not None:

@@ -7,11 +7,11 @@ from itertools import accumulate
 from typing import NamedTuple
 
 from wallplan.drawing.board import Board
-from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES, SMALLEST, measure, shorten
+from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES, SMALLEST, measure, shorten, wrap
 from wallplan.drawing.outlines import THIN_LINE, UNIT_LINE
 from wallplan.drawing.primitives import Box, Segment, Text
 
-ROW = 7.0
+ROW = 7.4
 """Height of a row, mm."""
 
 TITLE = 9.0
@@ -29,8 +29,15 @@ class Row(NamedTuple):
 
 
 def draw_rows(board: Board, rows: Sequence[Row], room: Box, parts: Sequence[float]) -> None:
-    """Draw rows from the room's top down. ``parts`` are the columns' shares of its width, which come to 1."""
+    """Draw rows from the room's top down. ``parts`` are the columns' shares of its width, which come to 1.
+
+    The words of a column are all of one height, the largest at which they fit; what fits at none stands in two lines.
+    """
     lefts = [room.left, *(room.left + room.width * share for share in accumulate(parts[:-1]))]
+    rights = (*lefts[1:], room.right)
+    full = [row.cells for row in rows if len(row.cells) > 1]
+    heights = [_fit_height([cells[place] for cells in full], right - left - 2 * _INSET)
+               for place, (left, right) in enumerate(zip(lefts, rights, strict=True))]
     y = room.top
     for row in rows:
         if len(row.cells) == 1:
@@ -38,17 +45,27 @@ def draw_rows(board: Board, rows: Sequence[Row], room: Box, parts: Sequence[floa
             y += TITLE - ROW
             board.letter(Text(room.left + _INSET, y + ROW - 2.3, words, LARGE_FIGURES))
         else:
-            _draw_row(board, row, lefts, Box(room.left, y, room.right, y + ROW))
+            set_at = [min(heights)] * len(heights) if row.head else heights
+            _draw_row(board, row, list(zip(lefts, rights, set_at, strict=True)), Box(room.left, y, room.right, y + ROW))
         y += ROW
 
 
-def _draw_row(board: Board, row: Row, lefts: Sequence[float], box: Box) -> None:
-    """A row in its frame, its words as large as fit their column, and shortened where none do."""
-    for cell, left, right in zip(row.cells, lefts, (*lefts[1:], box.right), strict=True):
+def _fit_height(words: Sequence[str], room: float) -> float:
+    """The largest height at which all of a column's words fit, else the smallest, mm."""
+    return next((height for height in (FIGURES, 3.0) if all(measure(cell, height) <= room for cell in words)), SMALLEST)
+
+
+def _draw_row(board: Board, row: Row, columns: Sequence[tuple[float, float, float]], box: Box) -> None:
+    """A row in its frame. Each column is its left, its right, and the height of its words."""
+    for cell, (left, right, height) in zip(row.cells, columns, strict=True):
         room = right - left - 2 * _INSET
-        height = next((height for height in (FIGURES, 3.0) if measure(cell, height) <= room), SMALLEST)
-        if cell:
-            board.letter(Text(left + _INSET, box.bottom - 2.2, shorten(cell, height, room), height))
+        first, *more = wrap(cell, height, room) or ("",)
+        if more:
+            second = shorten(" ".join(more), height, room)
+            board.letter(Text(left + _INSET, box.top + 0.4 + 1.05 * height, first, height),
+                         Text(left + _INSET, box.bottom - 1.05, second, height))
+        elif cell:
+            board.letter(Text(left + _INSET, box.bottom - 2.2, first, height))
     width = UNIT_LINE if row.head else THIN_LINE
-    board.stroke([Segment(left, box.top, left, box.bottom) for left in lefts[1:]], width)
+    board.stroke([Segment(left, box.top, left, box.bottom) for left, _, _ in columns[1:]], width)
     board.outline([box.shrunk(width / 2)], width)

@@ -44,7 +44,7 @@ TOLD: dict[FaultKind, str] = {
 """Each kind of fault as the pupil is told to look for it."""
 
 _OVER = 14.0
-_PARTS = (0.27, 0.3, 0.1, 0.13, 0.2)
+_PARTS = (0.27, 0.31, 0.1, 0.12, 0.2)
 
 
 def plan_wrong_sheets(wrong: WrongWall | None, paper: Paper, *, key: bool) -> tuple[Draft, ...]:
