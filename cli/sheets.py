@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
+from wallplan_cli.earlier import Earlier, Tidy, refuse_partial_tidy
 from wallplan_cli.faults import RULE_BROKEN, UNUSABLE, UNWRITTEN, refuse
 from wallplan_cli.shared import Plans
 
@@ -49,13 +50,17 @@ def sheets(
     full_size: Annotated[
         bool, typer.Option("--full-size", help="Draw the story pole in full size too: strips to cut out and join.")
     ] = False,
+    tidy: Tidy = False,
 ) -> None:
     """Draw the sheets and write the lists of each PLAN.
 
     The main job, ready to print and tape up: wall, course, marks, pole, leads, saw, order and day sheets as one SVG each and
     as pages of one PDF; marks, saw list, order and days as CSV. Of several plans a bad one stops none of the others.
+    Files that an earlier run left in the folder, and that are not drawn now, are named, so that none is taped up by mistake.
     """
-    worst = draw_all(list(dict.fromkeys(plans)), _choose_sheets(paper, only or [], face, full_size), into)
+    draw = _choose_sheets(paper, only or [], face, full_size)
+    kind = "inside" if face.casefold() == "inside" else "sheets"
+    worst = draw_all(list(dict.fromkeys(plans)), draw, into, Earlier(kind, refuse_partial_tidy(tidy, only)))
     if worst:
         raise typer.Exit(worst)
 
@@ -82,7 +87,7 @@ def find_known(option: str, kind: str, given: list[str], known: Sequence[str]) -
     return [names[name.casefold()] for name in given]
 
 
-def draw_all(plans: list[Path], draw: Draw, into: Path | None) -> int:
+def draw_all(plans: list[Path], draw: Draw, into: Path | None, earlier: Earlier) -> int:
     """Draw and write every plan; the worst exit status of all."""
     import os
 
@@ -91,7 +96,7 @@ def draw_all(plans: list[Path], draw: Draw, into: Path | None) -> int:
     written, counts = Written(), [0, 0, 0, 0]
     with _show_progress(len(plans)) as advance:
         for drawn in draw_plans(plans, draw, os.cpu_count() or 1):
-            counts[_write(drawn, into or _name_folder(drawn.plan), written, alone=len(plans) == 1)] += 1
+            counts[_write(drawn, into or _name_folder(drawn.plan), (written, earlier), alone=len(plans) == 1)] += 1
             advance()
     if len(plans) > 1:
         told = ("drawn", "drawn with broken rules", "not usable", "not written")
@@ -105,16 +110,17 @@ def _name_folder(plan: Path) -> Path:
     return folder if folder != plan else plan.with_name(f"{plan.name}-sheets")
 
 
-def _write(drawn: Drawn, folder: Path, written: Written, *, alone: bool) -> int:
+def _write(drawn: Drawn, folder: Path, runs: tuple[Written, Earlier], *, alone: bool) -> int:
     """Write what came of a plan and say where; the exit status that it asks for."""
-    from wallplan.files import FileFault, write_files
+    from wallplan.files import FileFault
 
+    written, earlier = runs
     clash = None if drawn.mistakes else written.find_clash(folder, drawn)
     if drawn.mistakes or clash:
         typer.echo("\n".join([clash] if clash else drawn.mistakes), err=True)
         return UNUSABLE
     try:
-        paths = write_files(folder, drawn.files)
+        paths, left = earlier.write(folder, drawn)
     except FileFault as fault:
         typer.echo(str(fault), err=True)
         return UNWRITTEN
@@ -124,6 +130,7 @@ def _write(drawn: Drawn, folder: Path, written: Written, *, alone: bool) -> int:
     if not alone:
         typer.echo(f"{drawn.plan}: {len(paths)} {'file' if len(paths) == 1 else 'files'} in {folder}, to print: "
                    f"{next((path for path in paths if path.suffix == '.pdf'), 'none')}")
+    earlier.tell(folder, left)
     if drawn.broken:
         typer.echo(f"{drawn.broken} broken {'rule' if drawn.broken == 1 else 'rules'}, named on the sheets; "
                    f"see: wallplan check {drawn.plan}", err=True)

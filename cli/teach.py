@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Annotated
 
 import typer
+from wallplan_cli.earlier import Earlier, Tidy, refuse_partial_tidy
 from wallplan_cli.shared import Plans
 from wallplan_cli.sheets import PAPERS, draw_all, find_known
 
@@ -34,6 +35,7 @@ def teach(
                      help="Only this: build-up, courses, pole, blank, quiz, wrong-wall, marking, answer, quiz-answers, key "
                           "or page; may be repeated."),
     ] = None,
+    tidy: Tidy = False,
 ) -> None:
     """Draw the teaching pack of each PLAN.
 
@@ -46,6 +48,6 @@ def teach(
     papers = find_known("--paper", "a paper", [paper] if paper else [], PAPERS)
     kinds = find_known("--only", "a lesson sheet", only or [], LESSON)
     draw = partial(draw_lesson, paper=papers[0] if papers else None, only=tuple(kinds))
-    worst = draw_all(list(dict.fromkeys(plans)), draw, into)
+    worst = draw_all(list(dict.fromkeys(plans)), draw, into, Earlier("lesson", refuse_partial_tidy(tidy, only)))
     if worst:
         raise typer.Exit(worst)

@@ -11,6 +11,7 @@ from __future__ import annotations
 
 import argparse
 import random
+import re
 import subprocess
 import sys
 import tempfile
@@ -19,6 +20,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 ROOT = Path(__file__).parents[1]
+RECORD = re.compile(r"\..+\.sha256")
 PLAN = """
 title = "Boat store"
 measure = "feet"
@@ -61,8 +63,9 @@ def start(plan: Path, into: Path, only: tuple[str, ...]) -> subprocess.Popen[byt
 
 
 def read_folder(folder: Path) -> dict[str, bytes]:
-    """What stands in a folder under final names."""
-    return {path.name: path.read_bytes() for path in folder.iterdir() if path.is_file()} if folder.exists() else {}
+    """What stands in a folder under final names, but for the record of what was written there."""
+    return {path.name: path.read_bytes() for path in folder.iterdir()
+            if path.is_file() and not RECORD.fullmatch(path.name)} if folder.exists() else {}
 
 
 def kill_one(ground: Ground, number: int, chance: random.Random) -> bool:
@@ -88,8 +91,9 @@ def find_half_written(ground: Ground) -> list[str]:
 
 
 def find_litter(ground: Ground) -> list[str]:
-    """What is in the folder besides both plans' sheets."""
-    return sorted({path.name for path in ground.into.iterdir()} - set(ground.expected[0]) - set(ground.expected[1]))
+    """What is in the folder besides both plans' sheets and their record."""
+    names = {path.name for path in ground.into.iterdir() if not RECORD.fullmatch(path.name)}
+    return sorted(names - set(ground.expected[0]) - set(ground.expected[1]))
 
 
 def kill_many(place: Path, kills: int, seed: int, only: tuple[str, ...] = ()) -> tuple[int, int, list[str]]:

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
+from wallplan.files import slug
 from wallplan.findings import Finding, NotDrawn, PlanError
 from wallplan.layout.model import Layout
 from wallplan.planner import lay_plan, prove
@@ -16,12 +17,14 @@ Draw = Callable[[Layout, tuple[Finding, ...]], dict[str, bytes]]
 
 @dataclass(frozen=True)
 class Drawn:
-    """What came of a plan: its files, and how many rules are broken; or no files and its mistakes, a line each."""
+    """What came of a plan: its files, and how many rules are broken; or no files and its mistakes, a line each. ``job`` is
+    what its files' names begin with."""
 
     plan: Path
     files: dict[str, bytes]
     broken: int
     mistakes: tuple[str, ...]
+    job: str = ""
 
 
 def draw_plans(plans: Iterable[Path], draw: Draw, processes: int) -> Iterator[Drawn]:
@@ -61,7 +64,8 @@ def draw_plan(plan: Path, draw: Draw) -> Drawn:
         files = draw(layout, findings)
     except NotDrawn as error:
         return Drawn(plan, {}, 0, (f"{plan}: {error}",))
-    return Drawn(plan, files, sum(not finding.held for finding in findings), ())
+    return Drawn(plan, files, sum(not finding.held for finding in findings), (),
+                 slug(layout.job.title))
 
 
 class Written:

@@ -23,3 +23,8 @@ def start(*words: object) -> subprocess.Popen[bytes]:
     """``wallplan`` with these words, running."""
     return subprocess.Popen([sys.executable, "-m", "wallplan_cli", *map(str, words)], stdin=subprocess.PIPE,
                             stdout=subprocess.PIPE, stderr=subprocess.PIPE, cwd=ROOT)
+
+
+def names_in(folder: Path) -> set[str]:
+    """What stands in a folder, without the records of what was written, whose names begin with a dot."""
+    return {path.name for path in folder.iterdir() if not path.name.startswith(".")}

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.cli.running import ROOT, SAMPLES, run
+from tests.cli.running import ROOT, SAMPLES, names_in, run
 
 SHED = 'title = "{}"\nmeasure = "feet"\n[masonry]\nunit = "block-8"\n[[wall]]\nname = "N"\nlength = "{}"\nheight = "4\'"\n'
 
@@ -40,7 +40,7 @@ def test_what_one_plan_has_written_no_other_writes_over(tmp_path: Path) -> None:
     assert shown.stderr.splitlines()[0] == (
         f"{plans[1]}: nothing written: {tmp_path / 'out' / 'shed-pole.svg'} is written by {plans[0]} already; "
         "give one of them another title, or a folder of its own")
-    assert sorted(path.name for path in (tmp_path / "out").iterdir()) == [
+    assert sorted(names_in(tmp_path / "out")) == [
         "shed-pole.svg", "shed.pdf", "slip-pole.svg", "slip.pdf"]
     alone = run("sheets", plans[0], "--into", tmp_path / "alone", "--only", "pole")
     assert alone.returncode == 0

@@ -23,5 +23,5 @@ def test_seeds_folders_times_and_company_change_nothing(tmp_path: Path) -> None:
     one = draw(tmp_path / "one", "1", "UTC")
     other_plan = Path(shutil.copy(SAMPLES / "pier.toml", tmp_path))
     other = draw(tmp_path / "another folder", "4242", "Pacific/Auckland", other_plan)
-    assert {name.rpartition(".")[2] for name in one} == {"svg", "pdf", "csv"}
+    assert {name.rpartition(".")[2] for name in one} == {"svg", "pdf", "csv", "sha256"}
     assert one == other

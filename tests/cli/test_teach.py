@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from tests.cli.running import SAMPLES, run
+from tests.cli.running import SAMPLES, names_in, run
 
 
 def test_the_pack_is_written_with_its_pdf_its_svgs_and_its_page(tmp_path: Path) -> None:
     done = run("teach", SAMPLES / "training-1-bench-back.toml", "--into", tmp_path)
     assert (done.returncode, done.stderr) == (0, "")
-    names = {path.name for path in tmp_path.iterdir()}
+    names = names_in(tmp_path)
     begin = "training-wall-1-bench-back-lesson"
     assert {f"{begin}.pdf", f"{begin}.html", f"{begin}-quiz.svg", f"{begin}-key.svg"} <= names
     assert sorted(done.stdout.split()) == sorted(str(tmp_path / name) for name in names)
@@ -19,7 +19,7 @@ def test_the_pack_is_written_with_its_pdf_its_svgs_and_its_page(tmp_path: Path) 
 def test_one_kind_alone_and_another_paper(tmp_path: Path) -> None:
     done = run("teach", SAMPLES / "pier.toml", "--only", "marking", "--paper", "a3", "--into", tmp_path)
     assert done.returncode == 0
-    assert {path.name for path in tmp_path.iterdir()} == {"gate-pier-lesson.pdf", "gate-pier-lesson-marking.svg"}
+    assert names_in(tmp_path) == {"gate-pier-lesson.pdf", "gate-pier-lesson-marking.svg"}
     assert 'width="297mm"' in (tmp_path / "gate-pier-lesson-marking.svg").read_text(encoding="utf-8")
 
 
