@@ -12,7 +12,7 @@ from typing import NamedTuple
 
 from wallplan.bond.figures import Terms
 from wallplan.layout.building import BondedWall, Known, bond_wall, bond_walls
-from wallplan.layout.corners import WallEnds, make_returns, parity_of
+from wallplan.layout.corners import WallEnds, make_returns
 from wallplan.layout.coursing import Row, bed_range
 from wallplan.layout.explain import Share, explain
 from wallplan.layout.layers import find_parts, lay_in_layers
@@ -173,7 +173,7 @@ def _lead_spots(ground: _Ground, row: Row, laid: tuple[LaidRun, ...], spots: lis
 def _ends_beside_piers(ground: _Ground, row: Row) -> tuple[int, int]:
     """Where the wall's own masonry begins and ends in a course: beside a pier at its end, where that is tied in."""
     begin, end = ground.ends.span(row.number)
-    gaps = ground.ends.gaps(parity_of(row.number), ground.masonry.joint)
+    gaps = ground.ends.gaps(row.number, ground.masonry.joint)
     return (max((right for left, right in gaps if left <= begin), default=begin),
             min((left for left, right in gaps if right >= end), default=end))
 

@@ -14,7 +14,7 @@ from typing import NamedTuple
 
 from wallplan.bond.cost import BROKEN, CUTTING
 from wallplan.layout.choices import Party, choose
-from wallplan.layout.corners import Choice, Stem, Turn, WallEnds, end_wall, joined_to
+from wallplan.layout.corners import IN_TURN, Choice, OutOfTurn, Stem, Turn, WallEnds, end_wall, joined_to
 from wallplan.layout.coursing import Row
 from wallplan.layout.one_brick import bond_one_brick
 from wallplan.layout.outline import find_bays, find_risers, set_rows
@@ -23,7 +23,8 @@ from wallplan.layout.rakes import cut_to_rakes
 from wallplan.layout.reach import Reach, reach_openings
 from wallplan.layout.runs import LaidTracks, lay_tracks
 from wallplan.layout.tracks import pose_problem, runs_of_rows
-from wallplan.plan.job import Job, Masonry, Wall
+from wallplan.layout.unequal import Stances, compare, count_running, find_stances, list_single
+from wallplan.plan.job import Abutment, Job, Masonry, Wall
 
 
 class BondedWall(NamedTuple):
@@ -50,6 +51,7 @@ class _Meetings(NamedTuple):
     ends: tuple[Meeting | None, Meeting | None]
     stems: tuple[Stem, ...]
     names: tuple[str | None, str | None]
+    out_of_turn: tuple[OutOfTurn, OutOfTurn] = IN_TURN
 
     def asked(self, index: int) -> tuple[Meeting, ...]:
         """The meetings that the wall hangs on, each once."""
@@ -67,7 +69,8 @@ def bond_walls(job: Job, bonded_before: Known | None = None) -> tuple[BondedWall
     ``bonded_before`` saves searching a wall again; what is bonded here is added to it.
     """
     known: Known = {} if bonded_before is None else bonded_before
-    meetings = [_find_meetings(job, index) for index in range(len(job.walls))]
+    rows = _set_all_rows(job)
+    meetings = [_find_meetings(job, index, rows) for index in range(len(job.walls))]
     asked = [one.asked(index) for index, one in enumerate(meetings)]
     answers = {name: _answers(name, job.masonry) for names in asked for name in names}
     ways = []
@@ -83,21 +86,61 @@ def bond_walls(job: Job, bonded_before: Known | None = None) -> tuple[BondedWall
     return tuple(found[tuple(chosen[name] for name in names)] for names, found in zip(asked, ways, strict=True))
 
 
-def _find_meetings(job: Job, index: int) -> _Meetings:
+def _set_all_rows(job: Job) -> tuple[tuple[Row, ...], ...]:
+    """The courses of every wall; of walls that are rectangles of one height they are set once."""
+    known: dict[object, tuple[Row, ...]] = {}
+    found = []
+    for wall in job.walls:
+        key = wall.height, wall.outline, wall.laid_with, wall.openings if wall.laid_with is None else ()
+        if key not in known:
+            known[key] = set_rows(wall, job.masonry)
+        found.append(known[key])
+    return tuple(found)
+
+
+def _find_meetings(job: Job, index: int, rows: tuple[tuple[Row, ...], ...]) -> _Meetings:
     wall, (before, after) = job.walls[index], joined_to(job, index)
     places = {other.name: number for number, other in enumerate(job.walls)}
     ends: list[Meeting | None] = [None if before is None else ("corner", before),
                                   None if after is None else ("corner", index)]
     names = [None if place is None else job.walls[place].name for place in (before, after)]
+    odd = [OutOfTurn() if place is None else _compare_at_corner(job, rows, index, place, side)
+           for side, place in enumerate((before, after))]
     for abutment in wall.abuts:
         side = 0 if abutment.end == "left" else 1
         names[side] = abutment.meets
         if abutment.tie == "interlocked":
-            ends[side] = "crossing", places[abutment.meets]
+            main = places[abutment.meets]
+            ends[side] = "crossing", main
+            odd[side] = compare(*_stances_in_tee(job, rows, index, main, abutment))
     thick = job.masonry.thickness
-    stems = tuple(Stem(one.at, thick, other.name, ((one.at, one.at + thick),)) for other in job.walls for one in other.abuts
+    stems = tuple(Stem(one.at, thick, other.name, ((one.at, one.at + thick),), (),
+                       list_single(*_stances_in_tee(job, rows, stem, index, one)))
+                  for stem, other in enumerate(job.walls) for one in other.abuts
                   if one.meets == wall.name and one.tie == "interlocked")
-    return _Meetings((ends[0], ends[1]), (*stems, *find_stems(wall, job.masonry)), (names[0], names[1]))
+    return _Meetings((ends[0], ends[1]), (*stems, *find_stems(wall, job.masonry)), (names[0], names[1]), (odd[0], odd[1]))
+
+
+def _compare_at_corner(job: Job, rows: tuple[tuple[Row, ...], ...], index: int, other: int, side: int) -> OutOfTurn:
+    """The courses of a wall that go out of turn at its left (0) or right (1) corner."""
+    if job.walls[index].outline is None and job.walls[other].outline is None and len(rows[index]) == len(rows[other]):
+        return OutOfTurn()
+    reach = job.masonry.thickness + job.masonry.joint
+    stances = []
+    for number, at_left in ((index, side == 0), (other, side == 1)):
+        wall = job.walls[number]
+        left, right = (0, reach) if at_left else (wall.length - reach, wall.length)
+        stances.append(find_stances(wall, job.masonry, rows[number], left, right))
+    return compare(*stances)
+
+
+def _stances_in_tee(job: Job, rows: tuple[tuple[Row, ...], ...], index: int, main: int,
+                    abutment: Abutment) -> tuple[Stances, Stances]:
+    """What a wall lays where it abuts another, and what that one lays there."""
+    stem, crossed, joint, thick = job.walls[index], job.walls[main], job.masonry.joint, job.masonry.thickness
+    begin, end = (0, joint) if abutment.end == "left" else (stem.length - joint, stem.length)
+    return (find_stances(stem, job.masonry, rows[index], begin, end),
+            find_stances(crossed, job.masonry, rows[main], abutment.at - joint, abutment.at + thick + joint))
 
 
 def _answers(name: Meeting, masonry: Masonry) -> Sequence[Answer]:
@@ -123,8 +166,9 @@ def _choice(meetings: _Meetings, index: int, given: dict[Meeting, Answer]) -> Ch
 
 def _bond(wall: Wall, masonry: Masonry, choice: Choice, meetings: _Meetings, known: Known) -> BondedWall:
     """The wall bonded in one way. Walls that differ by names alone are searched once."""
-    ends = end_wall(wall, masonry, choice, meetings.names, meetings.stems)
-    alike = replace(wall, name="", abuts=(), piers=()), choice, tuple(stem._replace(name="") for stem in meetings.stems)
+    ends = end_wall(wall, masonry, choice, meetings.names, meetings.stems, meetings.out_of_turn)
+    alike = (replace(wall, name="", abuts=(), piers=()), choice, meetings.out_of_turn,
+             tuple(stem._replace(name="") for stem in meetings.stems))
     if alike not in known:
         bonded = bond_wall(wall, masonry, ends)
         broken = bonded.tracks.broken or _count_short_ells(bonded, masonry) > 0
@@ -143,19 +187,21 @@ def bond_wall(wall: Wall, masonry: Masonry, ends: WallEnds) -> BondedWall:
         return BondedWall(wall, rows, reaches, ends, lay_tracks(pose_problem(wall, masonry, runs, ends), masonry.joint))
     bays = tuple(find_bays(wall, masonry, row) for row in rows)
     problem = pose_problem(wall, masonry, runs, ends, find_risers(wall, masonry, rows, bays))
-    tracks = cut_to_rakes(lay_tracks(problem, masonry.joint), problem.terms, rows, bays, masonry.joint)
+    tracks = cut_to_rakes(lay_tracks(problem, masonry.joint), problem.terms, rows, bays, masonry.joint, ends)
     return BondedWall(wall, rows, reaches, ends, tracks)
 
 
 def _cost(bonded: BondedWall, masonry: Masonry) -> int:
     """What the wall's bond costs. An L corner unit counts half a cut, and one without a tail breaks a rule."""
     ells = sum(len(bonded.ends.ells(row.number)) for row in bonded.rows)
-    return bonded.tracks.cost + ells * CUTTING // 2 + BROKEN * _count_short_ells(bonded, masonry)
+    running = sum(count_running(end.through, end.out_of_turn) for end in (bonded.ends.left, bonded.ends.right)
+                  if end.returns is not None)
+    return bonded.tracks.cost + ells * CUTTING // 2 + BROKEN * (_count_short_ells(bonded, masonry) + running)
 
 
 def _count_short_ells(bonded: BondedWall, masonry: Masonry) -> int:
     """L corner units sawn so short that their tail, behind the other wall, is under the least piece."""
-    short, least = 0, masonry.unit.thickness + masonry.least_piece
+    short, least = 0, masonry.thickness + masonry.least_piece
     for row in bonded.rows:
         ells = bonded.ends.ells(row.number)
         for run in bonded.tracks.runs if ells else ():

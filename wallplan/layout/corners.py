@@ -19,12 +19,27 @@ Laid = tuple[int, int]
 """Underside and top of a course's units over the datum."""
 
 
+class OutOfTurn(NamedTuple):
+    """Courses (bits) in which walls that meet do not run through in turn, one being lower than the other there.
+
+    ``runs``: this wall runs through whatever the turn; ``stops``: it stops. ``opens``: the other lays nothing there.
+    """
+
+    runs: int = 0
+    stops: int = 0
+    opens: int = 0
+
+
+IN_TURN = OutOfTurn(), OutOfTurn()
+"""Both ends of a wall whose courses all go in turn."""
+
+
 class WallEnd(NamedTuple):
     """One end of a wall. ``at`` is where its own masonry ends in odd and in even courses, ticks from its left end.
 
     ``returns`` is (left, right) of the other wall's unit in courses where that one runs through, None where there is
     no corner; ``through`` says in which courses this wall runs through. ``other`` is the other wall's name. ``ell`` is True
-    where the unit that runs through is an L corner unit.
+    where the unit that runs through is an L corner unit. ``out_of_turn`` are courses that go out of turn.
     """
 
     at: tuple[int, int]
@@ -32,13 +47,26 @@ class WallEnd(NamedTuple):
     through: tuple[bool, bool]
     other: str | None
     ell: bool = False
+    out_of_turn: OutOfTurn = OutOfTurn()
+
+    def runs_through(self, number: int) -> bool:
+        """Whether this wall runs through in a course."""
+        if (self.out_of_turn.runs | self.out_of_turn.stops) >> number & 1:
+            return bool(self.out_of_turn.runs >> number & 1)
+        return self.through[parity_of(number)]
+
+    def at_in(self, number: int) -> int:
+        """Where the wall's own masonry ends in a course."""
+        runs = self.runs_through(number)
+        return self.at[parity_of(number) if self.through[parity_of(number)] is runs else number % 2]
 
 
 class Stem(NamedTuple):
     """What runs through a wall in every other course: a wall that abuts it, or a pier, ``width`` wide from ``left``.
 
     ``seen`` are the units that show in the wall's outside face, (left, right) of each; ``inner`` are the right ends of units
-    at head joints of its own, from which the wall's joints keep a lap away.
+    at head joints of its own, from which the wall's joints keep a lap away. ``but`` are courses (bits) in which it does not
+    run through, since that wall or this one lays nothing there, or less than a course.
     """
 
     left: int
@@ -46,12 +74,13 @@ class Stem(NamedTuple):
     name: str
     seen: tuple[tuple[int, int], ...]
     inner: tuple[int, ...] = ()
+    but: int = 0
 
 
 class Crossing(NamedTuple):
     """A wall or pier that runs through this one, from ``left`` to ``right``, in odd courses (``parity`` 0) or even ones (1).
 
-    ``seen`` and ``inner`` as of its stem.
+    ``seen`` and ``inner`` as of its stem; not in the courses ``but`` (bits).
     """
 
     left: int
@@ -60,6 +89,11 @@ class Crossing(NamedTuple):
     parity: int
     seen: tuple[tuple[int, int], ...]
     inner: tuple[int, ...] = ()
+    but: int = 0
+
+    def is_in(self, number: int) -> bool:
+        """Whether it runs through in a course."""
+        return self.parity == parity_of(number) and not self.but >> number & 1
 
 
 class WallEnds(NamedTuple):
@@ -84,18 +118,16 @@ class WallEnds(NamedTuple):
 
     def span(self, number: int) -> tuple[int, int]:
         """Where the wall's own masonry begins and ends in a course."""
-        parity = parity_of(number)
-        return self.left.at[parity], self.right.at[parity]
+        return self.left.at_in(number), self.right.at_in(number)
 
-    def gaps(self, parity: int, joint: int) -> tuple[tuple[int, int], ...]:
-        """What other walls take out of this one's odd or even courses, with a joint on both sides."""
-        return tuple((crossing.left - joint, crossing.right + joint) for crossing in self.crossings
-                     if crossing.parity == parity)
+    def gaps(self, number: int, joint: int) -> tuple[tuple[int, int], ...]:
+        """What other walls take out of a course of this one, with a joint on both sides."""
+        return tuple((one.left - joint, one.right + joint) for one in self.crossings if one.is_in(number))
 
     def ells(self, number: int) -> frozenset[int]:
         """Where the wall's own masonry ends in an L corner unit in a course."""
-        parity = parity_of(number)
-        return frozenset(end.at[parity] for end in (self.left, self.right) if end.ell and end.through[parity])
+        return frozenset(end.at_in(number) for end in (self.left, self.right)
+                         if end.ell and end.runs_through(number) and not end.out_of_turn.opens >> number & 1)
 
 
 class Turn(NamedTuple):
@@ -119,12 +151,13 @@ def parity_of(number: int) -> int:
 
 
 def end_wall(wall: Wall, masonry: Masonry, choice: Choice, others: tuple[str | None, str | None],
-             stems: tuple[Stem, ...] = ()) -> WallEnds:
+             stems: tuple[Stem, ...] = (), out_of_turn: tuple[OutOfTurn, OutOfTurn] = IN_TURN) -> WallEnds:
     """The ends of a wall for one choice. ``stems`` are the walls and piers that run through it."""
-    left = _end(wall.left_end, masonry, choice.left, others[0])
-    right = _end(wall.right_end, masonry, choice.right, others[1])
+    left = _end(wall.left_end, masonry, choice.left, others[0])._replace(out_of_turn=out_of_turn[0])
+    right = _end(wall.right_end, masonry, choice.right, others[1])._replace(out_of_turn=out_of_turn[1])
     crossings = () if choice.crossed is None else tuple(
-        Crossing(stem.left, stem.left + stem.width, stem.name, choice.crossed, stem.seen, stem.inner) for stem in stems)
+        Crossing(stem.left, stem.left + stem.width, stem.name, choice.crossed, stem.seen, stem.inner, stem.but)
+        for stem in stems)
     return WallEnds(left, _mirror(right, wall.length), crossings)
 
 
@@ -134,7 +167,7 @@ def _end(kind: EndKind, masonry: Masonry, turn: Turn | None, other: str | None) 
     if turn is None:
         begin = joint if kind == "abuts" else 0
         return WallEnd((begin, begin), None, (True, True), None)
-    wide = masonry.unit.ell_return or thick if turn.ell else masonry.unit.thickness
+    wide = masonry.unit.ell_return or thick if turn.ell else masonry.thickness
     behind = 0 if kind == "outside corner" else thick
     stops = wide - behind + joint
     through = (turn.through, not turn.through)
@@ -158,15 +191,17 @@ def make_returns(ends: WallEnds, row: Row, laid: tuple[Laid | None, Laid | None]
 
     ``laid`` is the underside and the top of what is laid at the wall's left and right end, None where nothing is.
     """
-    parity = parity_of(row.number)
-    seen = [
-        Spot(end.returns[0], end.returns[1] - end.returns[0], here[0] - row.bottom, here[1] - here[0], "full", "return",
-             None)
-        for end, here in zip((ends.left, ends.right), laid, strict=True)
-        if end.returns is not None and not end.through[parity] and here is not None
-    ]
+    seen = []
+    for end, here in zip((ends.left, ends.right), laid, strict=True):
+        if end.returns is None or end.runs_through(row.number):
+            continue
+        if end.out_of_turn.stops >> row.number & 1:
+            here = row.bottom + row.bed, row.top  # the other wall is the higher one there
+        if here is not None:
+            left, right = end.returns
+            seen.append(Spot(left, right - left, here[0] - row.bottom, here[1] - here[0], "full", "return", None))
     return seen + [Spot(left, right - left, row.bed, row.unit_height, "full", "return", None)
-                   for crossing in ends.crossings if crossing.parity == parity for left, right in crossing.seen]
+                   for crossing in ends.crossings if crossing.is_in(row.number) for left, right in crossing.seen]
 
 
 def joined_to(job: Job, index: int) -> tuple[int | None, int | None]:

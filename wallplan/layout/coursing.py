@@ -39,8 +39,8 @@ def bed_range(masonry: Masonry) -> tuple[int, int]:
 
 
 def set_coursing(wall: Wall, masonry: Masonry) -> tuple[Row, ...]:
-    """The courses of a wall, from course 1 up, closing its height to the tick."""
-    unit, height = masonry.unit, wall.height
+    """The courses of a wall, from course 1 up, closing its height, or that of the walls it is laid with, to the tick."""
+    unit, height = masonry.unit, wall.height if wall.laid_with is None else wall.laid_with.height
     count = max(1, round(height / unit.gauge))
     if unit.height_of_courses(count) == height:
         return _stack(unit, count, 0, None)
@@ -90,5 +90,6 @@ def _share_out(unit: Unit, height: int, count: int) -> tuple[Row, ...]:
 def _on_coursing(rows: tuple[Row, ...], wall: Wall) -> int:
     lines = {row.top for row in rows} | {0}
     bed = rows[0].bed
-    levels = [level for opening in wall.openings for level in (opening.bottom, opening.top)]
+    own = [level for opening in wall.openings for level in (opening.bottom, opening.top)]
+    levels = own if wall.laid_with is None else wall.laid_with.levels
     return sum(any(line <= level <= line + bed for line in lines) for level in levels)

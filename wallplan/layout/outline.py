@@ -39,6 +39,8 @@ def set_rows(wall: Wall, masonry: Masonry) -> tuple[Row, ...]:
         return set_coursing(wall, masonry)
     coursed, unit = wall.outline.coursed, masonry.unit
     rows = list(set_coursing(replace(wall, height=coursed), masonry))
+    if wall.height < coursed:
+        return tuple(row for row in rows if row.bottom < wall.height and find_bays(wall, masonry, row))
     base, more = rows[-1].top, 1
     while True:
         bottom, top = (base + unit.height_of_courses(count) for count in (more - 1, more))

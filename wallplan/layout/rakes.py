@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from wallplan.bond.figures import Terms
 from wallplan.bond.raked import ROUNDING, RakedRun, least_cutting, settle_rakes
+from wallplan.layout.corners import WallEnds
 from wallplan.layout.coursing import Row
 from wallplan.layout.outline import Bay
 from wallplan.layout.runs import LaidRun, LaidTracks
@@ -24,7 +25,7 @@ class _Cut(NamedTuple):
 
 
 def cut_to_rakes(tracks: LaidTracks, terms: Terms, rows: tuple[Row, ...], bays: tuple[tuple[Bay, ...], ...],
-                 joint: int) -> LaidTracks:
+                 joint: int, ends: WallEnds) -> LaidTracks:
     """The tracks with the runs of raked courses cut off at their slopes; as they are where no course is raked."""
     raked = {row.number: here for row, here in zip(rows, bays, strict=True) if any(any(bay.rakes) for bay in here)}
     if not raked:
@@ -32,7 +33,7 @@ def cut_to_rakes(tracks: LaidTracks, terms: Terms, rows: tuple[Row, ...], bays: 
     laid: dict[int, list[LaidRun]] = {}
     for number in raked:
         laid[number] = [run for run in tracks.runs if run.courses >> number & 1]
-    cuts = {number: _cut_course(laid[number], here, joint) for number, here in raked.items()}
+    cuts = {number: _cut_course(laid[number], here, joint, _open_ends(ends, number)) for number, here in raked.items()}
     settled = _settle(tracks, terms, cuts, laid, joint)
     mask = sum(1 << number for number in raked)
     kept = [run._replace(courses=run.courses & ~mask) for run in tracks.runs if run.courses & ~mask]
@@ -44,32 +45,38 @@ def cut_to_rakes(tracks: LaidTracks, terms: Terms, rows: tuple[Row, ...], bays: 
     return tracks._replace(runs=tuple(kept))
 
 
-def _cut_course(laid: list[LaidRun], bays: tuple[Bay, ...], joint: int) -> list[_Cut]:
+def _open_ends(ends: WallEnds, number: int) -> tuple[bool, bool]:
+    """Whether nothing of the wall that meets this one stands at its left and its right end in a course."""
+    return bool(ends.left.out_of_turn.opens >> number & 1), bool(ends.right.out_of_turn.opens >> number & 1)
+
+
+def _cut_course(laid: list[LaidRun], bays: tuple[Bay, ...], joint: int, open_ends: tuple[bool, bool]) -> list[_Cut]:
     """The runs of a course that a slope shortens, from left to right."""
     cuts = []
     for bay in bays:
         for run in sorted(laid) if any(bay.rakes) else ():
             width = run.joints[0] or joint
-            begin, end, joints = _open_corners(run, laid, bay, joint)
+            begin, end, joints = _open_corners(run, laid, bay, joint, open_ends)
             left, right = max(begin, bay.left), min(end, bay.right)
             if left >= right:
                 continue
-            rakes = (bay.rakes[0] if left == bay.left else 0, bay.rakes[1] if right == bay.right else 0)
+            rakes = (max(bay.left + bay.rakes[0] - left, 0), max(right - (bay.right - bay.rakes[1]), 0))
             after = {at: beyond for at, beyond in joints if left < at and beyond < right}
             raked = RakedRun(left - width, right, rakes, tuple(after), width - joint, width // 2)
             cuts.append(_Cut(left, right, width, after, raked))
     return cuts
 
 
-def _open_corners(run: LaidRun, laid: list[LaidRun], bay: Bay, joint: int) -> tuple[int, int, list[tuple[int, int]]]:
+def _open_corners(run: LaidRun, laid: list[LaidRun], bay: Bay, joint: int,
+                  open_ends: tuple[bool, bool]) -> tuple[int, int, list[tuple[int, int]]]:
     """A run with its joints as (end of one piece, beginning of the next). Over the eaves no other wall stands at a corner:
     where the run stops for one it goes on, with the joint that it has there."""
     begin, end = run.left, run.right
     joints = [(one[0] + one[1], two[0]) for one, two in pairwise(run.pieces)]
-    if begin == min(other.left for other in laid) and bay.left < begin:
+    if open_ends[0] and begin == min(other.left for other in laid) and bay.left < begin:
         joints.insert(0, (begin - joint, begin))
         begin = bay.left
-    if end == max(other.right for other in laid) and bay.right > end:
+    if open_ends[1] and end == max(other.right for other in laid) and bay.right > end:
         joints.append((end, end + joint))
         end = bay.right
     return begin, end, joints

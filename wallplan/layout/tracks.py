@@ -56,7 +56,7 @@ def runs_of_rows(wall: Wall, masonry: Masonry, rows: tuple[Row, ...], reaches: t
         open_here = frozenset(i for i, reach in enumerate(reaches) if reach.first <= row.number <= reach.last)
         laid = join_bays(find_bays(wall, masonry, row, square=True))
         bays = tuple(_stretch_to_ends(bay, wall, ends.span(row.number)) for bay in laid)
-        crossed = ends.gaps(parity_of(row.number), masonry.joint)
+        crossed = ends.gaps(row.number, masonry.joint)
         key = open_here, bays, crossed
         if key not in known:
             cut = sorted([*gaps, *crossed, *((reaches[i].opening.left, reaches[i].opening.right) for i in open_here)])
@@ -111,12 +111,17 @@ def pose_problem(wall: Wall, masonry: Masonry, runs: tuple[tuple[Span, ...], ...
                       for jointed in (True, False))
     clear = tuple((*spots, *_inner_joints(ends, parity, len(runs))) for parity, spots in enumerate(clear))
     covered = tuple((opening.left - joint, opening.right) for opening in wall.openings)
-    tracks_end = tuple((ends.left.at[parity] - joint, ends.right.at[parity]) for parity in (0, 1))
+    both = [_courses_that_differ(ends, len(runs), parity) for parity in (0, 1)]
+    tracks_end = tuple(_track_ends(ends, numbers, parity, joint) for parity, numbers in enumerate(both))
+    anew = [tuple(at for at in _crossed_positions(ends, numbers, joint) if not _is_passed(at, runs, parity, joint))
+           for parity, numbers in enumerate(both)]
+    joined = [_joined_positions(ends, numbers, joint) for numbers in both]
+    beside = [_joints_beside(joined[1 - parity], {*tracks_end[1 - parity], *anew[1 - parity]}, runs, parity, joint)
+              for parity in (0, 1)]
     return Problem(
         bond_terms(masonry), (odd, even), _fixed_positions(joint, runs, tracks_end), covered,
-        (tracks_end[0], tracks_end[1]), (_joined_positions(ends, joint, 0), _joined_positions(ends, joint, 1)),
-        (clear[0], clear[1]), (bridged[0], bridged[1]),
-        (_crossed_positions(ends, joint, 0), _crossed_positions(ends, joint, 1)),
+        (tracks_end[0], tracks_end[1]), (joined[0], joined[1]),
+        (clear[0] + beside[0], clear[1] + beside[1]), (bridged[0], bridged[1]), (anew[0], anew[1]),
     )
 
 
@@ -124,6 +129,37 @@ def _inner_joints(ends: WallEnds, parity: int, courses: int) -> tuple[tuple[int,
     """Head joints within what runs through in the other courses, from which the odd or even courses all keep away."""
     own = sum(1 << number for number in range(1, courses + 1) if parity_of(number) == parity)
     return tuple((at, own) for crossing in ends.crossings if crossing.parity != parity for at in crossing.inner)
+
+
+def _courses_that_differ(ends: WallEnds, courses: int, parity: int) -> list[int]:
+    """The odd or the even courses, or one that stands for all of them where they end alike."""
+    exceptions = any(any(end.out_of_turn) for end in (ends.left, ends.right)) or any(one.but for one in ends.crossings)
+    return [number for number in range(1, courses + 1) if parity_of(number) == parity] if exceptions else [parity + 1]
+
+
+def _is_passed(at: int, runs: tuple[tuple[Span, ...], ...], parity: int, joint: int) -> bool:
+    """Whether some course of a kind passes over a place."""
+    return any(span.left - joint < at < span.right for spans in runs[parity::2] for span in spans)
+
+
+def _track_ends(ends: WallEnds, numbers: list[int], parity: int, joint: int) -> tuple[int, int]:
+    """Where a track begins and ends: as far out as any of its courses does."""
+    lefts = [ends.left.at_in(number) for number in numbers] or [ends.left.at[parity]]  # a wall of one course has no even one
+    rights = [ends.right.at_in(number) for number in numbers] or [ends.right.at[parity]]
+    return min(lefts) - joint, max(rights)
+
+
+def _joints_beside(joined: frozenset[int], fixed: set[int], runs: tuple[tuple[Span, ...], ...], parity: int,
+                   joint: int) -> tuple[tuple[int, int], ...]:
+    """Joints against another wall in the other kind of courses that are ends of some of them only, being free over the
+    lower wall: places, with the courses (bits) over and under them, from which these keep a lap away."""
+    found = []
+    for place in sorted(joined - fixed):
+        stopping = sum(1 << number for number, spans in enumerate(runs, start=1) if parity_of(number) != parity
+                       and any(place in (span.left - joint, span.right) for span in spans))
+        beside = (stopping << 1 | stopping >> 1) & ((2 << len(runs)) - 2)
+        found.append((place, beside))
+    return tuple(found)
 
 
 def _fixed_positions(joint: int, runs: tuple[tuple[Span, ...], ...], ends: tuple[tuple[int, int], ...]) -> tuple[int, ...]:
@@ -136,17 +172,18 @@ def _fixed_positions(joint: int, runs: tuple[tuple[Span, ...], ...], ends: tuple
     return tuple(sorted({first, *inside, last}))
 
 
-def _joined_positions(ends: WallEnds, joint: int, parity: int) -> frozenset[int]:
-    """Ends that are head joints against what runs through there."""
-    joined = set()
-    if not ends.left.through[parity]:
-        joined.add(ends.left.at[parity] - joint)
-    if not ends.right.through[parity]:
-        joined.add(ends.right.at[parity])
-    first, last = ends.left.at[parity] - joint, ends.right.at[parity]
-    return frozenset(joined).union(at for at in _crossed_positions(ends, joint, parity) if first < at < last)
+def _joined_positions(ends: WallEnds, numbers: list[int], joint: int) -> frozenset[int]:
+    """Ends of courses that are head joints against what runs through there."""
+    joined = set[int]()
+    for number in numbers:
+        first, last = ends.left.at_in(number) - joint, ends.right.at_in(number)
+        joined.update([first] if not ends.left.runs_through(number) else [])
+        joined.update([last] if not ends.right.runs_through(number) else [])
+        joined.update(at for at in _crossed_positions(ends, [number], joint) if first < at < last)
+    return frozenset(joined)
 
 
-def _crossed_positions(ends: WallEnds, joint: int, parity: int) -> tuple[int, ...]:
+def _crossed_positions(ends: WallEnds, numbers: list[int], joint: int) -> tuple[int, ...]:
     """Where a track ends and begins anew beside walls that run through it."""
-    return tuple(sorted(at for left, right in ends.gaps(parity, joint) for at in (left, right - joint)))
+    gaps = {gap for number in numbers for gap in ends.gaps(number, joint)}
+    return tuple(sorted({at for left, right in gaps for at in (left, right - joint)}))

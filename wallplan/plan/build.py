@@ -39,8 +39,8 @@ def build_job(plan: PlanTable, notebook: Notebook) -> Job | None:
     tables = plan.wall or []
     read = [read_wall(wall, ("wall", number), masonry, sizes, notebook) for number, wall in enumerate(tables)]
     walls = (*join_straight(read, notebook), *read_piers(tables, read, masonry, notebook))
-    walls = settle_outlines(walls, notebook)
     walls = settle_abuts(walls, masonry.joint if masonry is not None and sizes == "nominal" else 0, notebook)
+    walls = settle_outlines(walls, masonry, notebook)
     _check_walls(walls, masonry, notebook)
     movable = None if masonry is None else read_movable(plan.advice, masonry, notebook)
     order = read_order(plan.order, [wall.name or "" for wall in plan.wall or ()], notebook)

@@ -99,11 +99,7 @@ def _check_neighbours(walls: Sequence[ReadWall], masonry: Masonry, notebook: Not
 def _check_heights(wall: ReadWall, main: ReadWall, path: KeyPath, abutment: Abutment, notebook: Notebook) -> None:
     if wall.height is None or main.height is None:
         return
-    if abutment.tie == "interlocked" and (wall.height != main.height or wall.outline or main.outline):
-        notebook.note(_key(path, "tie"), f"walls that interlock are laid as rectangles of one height: this one is "
-                      f"{notebook.show(wall.height)} high, wall {_called(main)} {notebook.show(main.height)}; write "
-                      'tie = "straps" or "control joint"')
-    elif wall.height > main.height and abutment.tie == "straps":
+    if wall.height > main.height and abutment.tie == "straps":
         notebook.note(_key(path, "tie"), f"the wall is {notebook.show(wall.height)} high and wall {_called(main)} only "
                       f"{notebook.show(main.height)}: straps have nothing to reach above it; make it lower")
 

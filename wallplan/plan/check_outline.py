@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from wallplan.lengths import TICKS_PER_INCH
-from wallplan.plan.height import THINNEST_RIP
+from wallplan.plan.height import THINNEST_RIP, count_courses
 from wallplan.plan.job import Masonry, Opening, Outline
 from wallplan.plan.notebook import KeyPath, Notebook
 from wallplan.plan.outline import level_at, reach_between
@@ -121,7 +121,7 @@ def _check_opening(path: KeyPath, opening: Opening, outline: Outline, masonry: M
 
 def _check_coursing(wall: ReadWall, outline: Outline, masonry: Masonry, notebook: Notebook) -> None:
     """Levels that no course can meet: what is left is too thick for a bed and too thin for a rip."""
-    unit, count = masonry.unit, wall.courses or 0
+    unit, count = masonry.unit, count_courses(outline.coursed, masonry)
     if unit.height_of_courses(count) != outline.coursed:
         return  # beds are shared out, or a course is ripped: the check measures what was laid
     lines = [unit.height_of_courses(course) for course in range(count + 1)]
@@ -163,5 +163,7 @@ def _levels(wall: ReadWall, outline: Outline) -> Iterator[tuple[KeyPath, int, bo
         if ordered:
             first = ordered[0]
             yield (*first.path, "up" if first.rise > 0 else "down"), line[0][1], foot
+        elif not foot and wall.height is not None:
+            yield (*wall.path, "height" if wall.table.height is not None else "courses"), wall.height, foot
         for step in ordered:
             yield (*step.path, "up" if step.rise > 0 else "down"), level_at(line, step.at), foot

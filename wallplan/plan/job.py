@@ -133,12 +133,22 @@ class Pier:
 
 
 @dataclass(frozen=True)
+class LaidWith:
+    """What sets the courses of walls that meet where no whole courses close their heights: the highest level top among them,
+    and all their sills and heads."""
+
+    height: int
+    levels: tuple[int, ...]
+
+
+@dataclass(frozen=True)
 class Wall:
     """One straight wall. ``height`` is that of its highest place; ``outline`` None stands for a rectangle.
 
     Heights are over the datum: the top of the lowest footing, of this wall or of those that it meets. ``parts``: where each
     of the plan's walls begins of which it is made, where they go straight on; () for a wall of one. ``piers`` are those that
-    are built into it, wider or thicker than it; others stand among the walls.
+    are built into it, wider or thicker than it; others stand among the walls. ``laid_with`` None: the wall's own height sets
+    its courses.
     """
 
     name: str
@@ -153,6 +163,7 @@ class Wall:
     outline: Outline | None = None
     abuts: tuple[Abutment, ...] = ()
     piers: tuple[Pier, ...] = ()
+    laid_with: LaidWith | None = None
 
 
 @dataclass(frozen=True)

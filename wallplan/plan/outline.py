@@ -6,54 +6,50 @@ from collections.abc import Sequence
 from dataclasses import replace
 from itertools import pairwise
 
-from wallplan.plan.job import Outline, Place
+from wallplan.plan.footings import level_footings
+from wallplan.plan.job import LaidWith, Masonry, Outline, Place
 from wallplan.plan.notebook import Notebook
 from wallplan.plan.outline_table import ReadStep, in_order
 from wallplan.plan.wall_table import ReadWall
 
-CORNERS = ("outside corner", "inside corner")
 
-
-def settle_outlines(walls: Sequence[ReadWall], notebook: Notebook) -> tuple[ReadWall, ...]:
-    """The walls with their outlines. A wall that is a rectangle on the datum, or whose size is not known, has none."""
-    levels = _level_footings(walls, notebook)
-    return tuple(replace(wall, outline=_draw(wall, level)) for wall, level in zip(walls, levels, strict=True))
-
-
-def _level_footings(walls: Sequence[ReadWall], notebook: Notebook) -> list[int]:
-    """The footing at each wall's left end over the lowest of its group of walls that meet."""
-    groups: list[list[int]] = []
-    for place, wall in enumerate(walls):
-        joined = place and wall.left in CORNERS and walls[place - 1].right in CORNERS
-        groups[-1].append(place) if joined else groups.append([place])
-    levels = [0] * len(walls)
+def settle_outlines(walls: Sequence[ReadWall], masonry: Masonry | None, notebook: Notebook) -> tuple[ReadWall, ...]:
+    """The walls with their outlines, and with what they are coursed with. A wall that is a rectangle on the datum, closed by
+    its own courses, or whose size is not known, has no outline."""
+    settled = list(walls)
+    levels, groups = level_footings(walls, notebook)
     for group in groups:
-        reached = lowest = 0
+        tops = [top for place in group if (top := _highest_level(walls[place])) is not None]
+        together = [walls[place] for place in group]
+        shared = None if masonry is None or len(group) < 2 else _share_courses(together, tops, masonry)
         for place in group:
-            levels[place] = reached
-            for step in in_order(walls[place].read_outline.steps):
-                reached += step.rise
-                lowest = min(lowest, reached)
-        for place in group:
-            levels[place] -= lowest
-        _check_level(walls, group, reached, notebook)
-    return levels
+            wall, own = walls[place], _highest_level(walls[place])
+            lower = shared is not None and own is not None and own < shared.height
+            outline = _draw(wall, levels[place], shared.height if shared is not None else None, lower)
+            settled[place] = replace(wall, outline=outline, laid_with=shared)
+    return tuple(settled)
 
 
-def _check_level(walls: Sequence[ReadWall], group: list[int], reached: int, notebook: Notebook) -> None:
-    """A footing that goes round a building comes back to where it began."""
-    first, last = walls[group[0]], walls[group[-1]]
-    closed = len(group) > 1 and first.left in CORNERS and last.right in CORNERS
-    if closed and reached:
-        way = "higher" if reached > 0 else "lower"
-        stepped = [walls[place] for place in group if walls[place].read_outline.steps][-1]
-        notebook.note((*stepped.path, "step"), f"the footing comes round the building {notebook.show(abs(reached))} {way} "
-                      "than it began; its steps up and down must be equal")
+def _highest_level(wall: ReadWall) -> int | None:
+    """A wall's highest level top, gables left aside; None where its height is not known."""
+    if wall.height is None:
+        return None
+    return max(height for _, height in _walk(0, wall.height, in_order(wall.read_outline.top_steps)))
 
 
-def _draw(wall: ReadWall, level: int) -> Outline | None:
+def _share_courses(walls: Sequence[ReadWall], tops: Sequence[int], masonry: Masonry) -> LaidWith | None:
+    """What sets the courses of walls that meet; None where whole courses on the gauge close every one of them."""
+    unit = masonry.unit
+    if all(unit.height_of_courses(max(1, round(top / unit.gauge))) == top for top in tops):
+        return None
+    levels = {level for wall in walls for _, opening in wall.openings for level in (opening.bottom, opening.top)}
+    return LaidWith(max(tops), tuple(sorted(levels)))
+
+
+def _draw(wall: ReadWall, level: int, coursed: int | None, lower: bool) -> Outline | None:
+    """A wall's outline with its footing's ``level`` at the left end; ``lower`` than what closes its courses, it has one."""
     read = wall.read_outline
-    if wall.length is None or wall.height is None or not (level or read.steps or read.top_steps or read.gables):
+    if wall.length is None or wall.height is None or not (level or lower or read.steps or read.top_steps or read.gables):
         return None
     footing = _walk(wall.length, level, in_order(read.steps))
     tops = _walk(wall.length, wall.height, in_order(read.top_steps))
@@ -62,7 +58,7 @@ def _draw(wall: ReadWall, level: int) -> Outline | None:
         eaves = level_at(tops, gable.left)
         raised += [(gable.left, eaves), (gable.ridge, eaves + gable.rise), (gable.right, eaves)]
     top = tuple(dict.fromkeys(sorted(raised, key=lambda place: place[0])))
-    return Outline(footing, _order_sides(top, wall), max(height for _, height in tops))
+    return Outline(footing, _order_sides(top, wall), coursed or max(height for _, height in tops))
 
 
 def _walk(length: int, level: int, steps: Sequence[ReadStep]) -> tuple[Place, ...]:

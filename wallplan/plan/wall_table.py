@@ -11,7 +11,7 @@ from wallplan.plan.abuts_table import read_abutment
 from wallplan.plan.built_pier import is_built, read_built_pier
 from wallplan.plan.found import print_found
 from wallplan.plan.height import MOST_COURSES, beds_close, count_courses, least_height
-from wallplan.plan.job import Abutment, EndKind, Masonry, Opening, Outline, Pier, Wall
+from wallplan.plan.job import Abutment, EndKind, LaidWith, Masonry, Opening, Outline, Pier, Wall
 from wallplan.plan.notebook import KeyPath, Notebook
 from wallplan.plan.opening_table import read_opening
 from wallplan.plan.outline_table import ReadOutline, in_order, read_outline
@@ -46,6 +46,7 @@ class ReadWall:
     outline: Outline | None = None
     abuts: tuple[tuple[KeyPath, Abutment], ...] = ()
     piers: tuple[tuple[KeyPath, Pier], ...] = ()
+    laid_with: LaidWith | None = None
 
     @property
     def highest(self) -> int | None:
@@ -91,7 +92,7 @@ class ReadWall:
             name=self.name, length=self.length, height=highest, left_end=self.left, right_end=self.right,
             control_joints=tuple(sorted(centre for _, centre in self.control_joints)),
             bond_beams=self.bond_beams, openings=tuple(opening for _, opening in self.openings), parts=self.parts,
-            outline=self.outline, abuts=tuple(abutment for _, abutment in self.abuts),
+            outline=self.outline, abuts=tuple(abutment for _, abutment in self.abuts), laid_with=self.laid_with,
             piers=tuple(sorted((pier for _, pier in self.piers), key=lambda pier: pier.left)),
         )
 

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from enum import Enum
 
 from wallplan.findings import Finding
 from wallplan.layout.model import Course, Layout, Piece, WallLayout
 from wallplan.lengths import print_size
 from wallplan.plan.ground import join_corners
 from wallplan.rules.as_laid import ROUNDING
+from wallplan.rules.outline import cut_level
 from wallplan.rules.sources import CORNERS
 
 
@@ -49,36 +51,61 @@ def _find_corners(layout: Layout) -> Iterator[Corner]:
 
 def _judge(corner: Corner, layout: Layout) -> Iterator[Finding]:
     before: str | None = None
-    for one, other in zip(corner.first.courses, corner.second.courses, strict=False):
-        if not (_stands(corner.first, one, corner) or _stands(corner.second, other, corner)):
-            continue  # under a step of the footing, or over the eaves, nothing is laid at the corner
-        through = _find_through(corner, one, other)
+    for number in range(max(len(corner.first.courses), len(corner.second.courses))):
+        courses = [wall.courses[number] if number < len(wall.courses) else None for wall in (corner.first, corner.second)]
+        one, other = courses
+        if one is None or other is None:
+            break  # over the lower wall the higher one's end is free
+        stands = [_stands(wall, course, corner, other, layout) for wall, course, other in (
+            (corner.first, one, other), (corner.second, other, one))]
+        if stands[0] is stands[1] is not Part.WHOLE:
+            before = None  # under a step of the footing, or over the eaves
+            continue
+        through = _find_through(corner, one, other, stands)
         if through is None:
             yield _tell(corner, one, "both walls stop, or both run through", "let one wall run through and stop the other")
-        elif through == before:
+        elif through == before and Part.NONE not in stands:
             yield _tell(corner, one, f"{through} runs through in two courses running: a joint runs up the corner",
                         "let the walls run through in turn")
-        yield from _judge_return(corner, layout, one, other, through)
-        before = through
+        if Part.NONE not in stands:
+            yield from _judge_return(corner, layout, one, other, through)
+        before = None if Part.NONE in stands else through
 
 
-def _stands(wall: WallLayout, course: Course, corner: Corner) -> bool:
-    """Whether a wall has anything at a corner in a course; a wall without steps and gables always should."""
-    if wall.wall.outline is None:
-        return True
-    right, reach = wall is corner.first, corner.thickness * 5 // 4
-    piece = _end_piece(course, right=right)
-    if piece is None or piece.rake is not None:
-        return False
-    return piece.right >= wall.wall.length - reach if right else piece.left <= reach
+class Part(Enum):
+    """What of a corner's place in a course is a wall's, by its outline."""
+
+    NONE = 0
+    SOME = 1
+    WHOLE = 2
 
 
-def _find_through(corner: Corner, one: Course, other: Course) -> str | None:
-    """The wall that runs through in a course, by name; None where it is neither or both."""
+def _stands(wall: WallLayout, course: Course, corner: Corner, other: Course, layout: Layout) -> Part:
+    """How much of its corner a wall has in a course; the higher of the two walls' courses is the whole."""
+    outline, length, joint = wall.wall.outline, wall.wall.length, layout.job.masonry.joint
+    if outline is None:
+        return Part.WHOLE if course.top >= other.top - wall.bed // 2 else Part.SOME
+    reach = corner.thickness + joint
+    left, right = (length - reach, length) if wall is corner.first else (0, reach)
+    low, high = course.bottom + wall.bed + 1, max(course.top, other.top) - wall.bed // 2 - 1
+    found = [[span for span in cut_level(outline, 0, length, level) if span[0] < right - joint and span[1] > left + joint]
+             for level in (low, high)]
+    if not found[0]:
+        return Part.NONE
+    whole = all(any(span[0] <= left + 1 and span[1] >= right - 1 for span in spans) for spans in found)
+    return Part.WHOLE if whole else Part.SOME
+
+
+def _find_through(corner: Corner, one: Course, other: Course, stands: list[Part]) -> str | None:
+    """The wall that runs through in a course, by name; None where it is neither or both, or not the one that must."""
     first, second = _has_return(one, right=True), _has_return(other, right=False)
-    if first == second:
+    names = corner.first.wall.name, corner.second.wall.name
+    if Part.NONE in stands:
+        standing = 1 - stands.index(Part.NONE)
+        return None if (first, second)[standing] else names[standing]
+    if first == second or (stands[0] is not stands[1] and (first, second)[stands.index(Part.WHOLE)]):
         return None
-    return corner.second.wall.name if first else corner.first.wall.name
+    return names[1] if first else names[0]
 
 
 def _end_piece(course: Course, *, right: bool) -> Piece | None:

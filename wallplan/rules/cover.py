@@ -117,8 +117,10 @@ def _off_outline(wall: AsLaid) -> Iterator[Break]:
             within = (rights > left) & (lefts < right)
             if within.any() and not wall.notched[pieces[within]].any():
                 course = rows.course[row:row + 1]
-                for edge, end in ((lefts[within].min(), round(left)), (rights[within].max(), round(right))):
-                    if abs(int(edge) - end) > 2 * ROUNDING:
+                ends = pieces[within][[lefts[within].argmin(), rights[within].argmax()]]
+                for piece, edge, end in zip(ends, (lefts[within].min(), rights[within].max()), (round(left), round(right)),
+                                            strict=True):
+                    if abs(int(edge) - end) > 2 * ROUNDING and wall.shape[piece] != "return":
                         yield from _tell_off(wall, course, np.array([edge]), end, "the wall's outline")
 
 
@@ -147,6 +149,8 @@ def _measure_band(wall: AsLaid, course: int, openings: tuple[Bounds, ...]) -> Ba
     laid, limits = shapely.union_all(boxes), band
     void = shapely.difference(band, laid)
     if wall.outline is not None:
+        # A higher wall's end may stand over this one's outline.
+        laid = shapely.union_all(boxes[wall.shape[span] != "return"])
         # How far a level top may be off its courses is the steps' to judge.
         over = trace(wall.outline, wall.start, wall.end, wall.masonry.unit.bed_joint // 2 + ROUNDING)
         limits = shapely.intersection(_open_band(wall, course, openings), translate(over, 0, -low))

@@ -16,15 +16,16 @@ class Line:
 
     Run ``r`` reaches from ``start[r]`` to ``end[r]``: where a head joint would stand if one did, so a run that
     begins at a jamb starts a joint's width before it. ``at_start`` and ``at_end`` name the opening whose jamb, or
-    the lintel whose end, it is; "" at a wall's end or a control joint, where all courses begin alike.
-    ``drift`` is what the run's joints opened or closed by together; ``slack`` is that of each joint's run. ``rakes`` are
-    how much shorter each run is at its top, at its start and at its end.
+    the lintel or wall whose end, it is; "" at a wall's end or a control joint, where all courses begin alike.
+    ``beside`` are joints against another wall's end. ``drift`` is what the run's joints opened or closed by in all;
+    ``slack`` is that of each joint's run. ``rakes`` are how much shorter each run is at its top, at both ends.
     """
 
     odd: bool
     layered: bool
     courses: tuple[int, ...]
     joints: Ints
+    beside: Ints
     slack: Ints
     start: Ints
     end: Ints
@@ -40,12 +41,13 @@ class Line:
 
     def has(self, places: Ints, slack: Ints) -> Flags:
         """At which places it has a joint, within their slack and its own."""
+        against = np.isin(places, [place + off for place in self.beside.tolist() for off in range(-ROUNDING, ROUNDING + 1)])
         if not len(self.joints):
-            return np.zeros(len(places), dtype=bool)
+            return against
         after = np.searchsorted(self.joints, places)
         left, right = np.maximum(after - 1, 0), np.minimum(after, len(self.joints) - 1)
         near = np.abs(places - self.joints[left]) <= slack + self.slack[left] + ROUNDING
-        nearby: Flags = near | (np.abs(places - self.joints[right]) <= slack + self.slack[right] + ROUNDING)
+        nearby: Flags = against | near | (np.abs(places - self.joints[right]) <= slack + self.slack[right] + ROUNDING)
         return nearby
 
     def reaches(self, places: Ints, slack: Ints, least: int, module: int) -> Flags:
@@ -95,8 +97,9 @@ class Line:
 
 def _crowds(line: Line, end: int, inward: int, reach: int) -> bool:
     """Whether a line has a joint inside of a run's end and nearer to it than the least piece, its own drift let alone."""
-    away = (line.joints - end) * inward
-    return bool(np.any((away > 0) & (away - line.slack < reach)))
+    away = np.concatenate((line.joints - end, line.beside - end)) * inward
+    slack = np.concatenate((line.slack, np.zeros(len(line.beside), dtype=np.int64)))
+    return bool(np.any((away > 0) & (away - slack < reach)))
 
 
 class _Ends(TypedDict):
@@ -113,7 +116,8 @@ def read_lines(wall: AsLaid) -> list[Line]:
         span = slice(rows.start[row], rows.start[row + 1])
         pieces = rows.piece[span]
         edges = np.concatenate((wall.left[pieces], wall.right[pieces]))
-        kinds = np.concatenate((wall.gaps.kind[cuts[row]:cuts[row + 1]], wall.shape[pieces] == "precast"))
+        shape = wall.shape[pieces]
+        kinds = np.concatenate((wall.gaps.kind[cuts[row]:cuts[row + 1]], shape == "precast", shape == "return"))
         odd = wall.number(int(rows.course[row])) % 2 == 1
         alike.setdefault((odd, bool(rows.layered[row]), edges.tobytes(), kinds.tobytes()), []).append(row)
     return [
@@ -126,17 +130,19 @@ def _read_line(wall: AsLaid, same: list[int], span: slice, odd: bool, layered: b
     rows, row = wall.rows, same[0]
     pieces = rows.piece[rows.start[row]:rows.start[row + 1]]
     kind, left, width = wall.gaps.kind[span], wall.gaps.left[span], wall.gaps.width[span]
-    precast = wall.shape[pieces] == "precast"
-    ends = (kind != HEAD) | precast[1:] | precast[:-1]
+    returns = wall.shape[pieces] == "return"
+    taken = (wall.shape[pieces] == "precast") | returns
+    ends = (kind != HEAD) | taken[1:] | taken[:-1]
     breaks = np.flatnonzero(ends)
     joint = wall.masonry.joint
     first, last = np.concatenate(([0], breaks + 1)), np.append(breaks, len(pieces) - 1)
     before = np.concatenate(([joint], np.where(kind == HEAD, width, joint)[breaks]))
     start, right = wall.left[pieces[first]] - before, wall.right[pieces[last]]
-    end = np.where(precast[first], start, right)  # a precast lintel is no run: joints that it covers are not missing
+    end = np.where(taken[first], start, right)  # a lintel or another wall's end is no run: what it covers is not missing
     inner = np.concatenate(([0], np.cumsum(np.where(ends, 0, width - joint))))
     drift = np.abs(inner[last] - inner[first])
-    names = [_name_end(wall, int(wall.rows.bottom[row]), int(wall.rows.top[row]), kind[at], left[at], width[at])
+    names = [_name_return(wall, row, pieces[at:at + 2]) if returns[at:at + 2].any() else
+             _name_end(wall, int(wall.rows.bottom[row]), int(wall.rows.top[row]), kind[at], left[at], width[at])
              for at in breaks.tolist()]
     told = _read_ends(wall, row, (start + before, end), names)
     # What a slope cuts off of a run has opened or closed joints too.
@@ -146,6 +152,7 @@ def _read_line(wall: AsLaid, same: list[int], span: slice, odd: bool, layered: b
     run = np.searchsorted(breaks, np.flatnonzero(~ends))
     return Line(
         odd=odd, layered=layered, courses=tuple(int(rows.course[one]) for one in same), joints=left[~ends],
+        beside=left[(kind == HEAD) & (returns[1:] | returns[:-1])],
         slack=drift[run], start=start, end=end, drift=drift, **told,
     )
 
@@ -168,6 +175,13 @@ def _read_ends(wall: AsLaid, row: int, ends: tuple[Ints, Ints], names: list[str]
             told[run] = "the slope" if short > 2 * ROUNDING else "a step"
             rakes[side][run] = round(short)
     return {"at_start": tuple(at_start), "at_end": tuple(at_end), "rakes": rakes}
+
+
+def _name_return(wall: AsLaid, row: int, pieces: Ints) -> str:
+    """The other wall whose unit is one of these pieces."""
+    course = int(wall.rows.course[row])
+    own = [wall.layout.courses[course].pieces[piece - int(wall.first[course])] for piece in pieces.tolist()]
+    return next(f"wall {piece.of}" for piece in own if piece.shape == "return")
 
 
 def _name_end(wall: AsLaid, bottom: int, top: int, kind: int, left: int, width: int) -> str:

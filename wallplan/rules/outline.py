@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from functools import lru_cache
 from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple
@@ -25,6 +26,15 @@ class Riser(NamedTuple):
     left_higher: bool
 
 
+def _draw_out(line: Sequence[tuple[int, int]], start: int, end: int) -> list[tuple[int, int]]:
+    """A line of an outline with its ends drawn out level; a slope goes no further than to the wall's own end."""
+    left, right = line[0][0], line[-1][0]
+    first, last = [level for at, level in line if at == left][-1], next(level for at, level in line if at == right)
+    inside = [(at, level) for at, level in line if left < at < right]
+    feet = [(left, first)] if start < left else [], [(right, last)] if end > right else []
+    return [(start, first), *feet[0], *inside, *feet[1], (end, last)]
+
+
 @lru_cache(maxsize=64)
 def trace(outline: Outline, start: int, end: int, over: int = 0) -> Polygon:
     """The wall's polygon in ticks. Its ends are drawn out to ``start`` and ``end``, behind an inside corner.
@@ -37,8 +47,7 @@ def trace(outline: Outline, start: int, end: int, over: int = 0) -> Polygon:
     for (at, level), (to, other) in pairwise(outline.top):
         up = over if level == other else 0
         raised += [(at, level + up), (to, other + up)]
-    foot, top = ([(start if at == line[0][0] else end if at == line[-1][0] else at, level) for at, level in line]
-                 for line in (outline.footing, raised))
+    foot, top = (_draw_out(line, start, end) for line in (outline.footing, raised))
     return Polygon([*foot, *reversed(top)]).buffer(0)
 
 

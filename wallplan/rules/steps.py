@@ -72,6 +72,7 @@ def _off_tops(wall: AsLaid, outline: Outline) -> Iterator[Break]:
         if level != other or right - left < wall.masonry.least_piece:
             continue
         under = (wall.left < right - wall.masonry.joint) & (wall.right > left + wall.masonry.joint) & ~wall.raked
+        under &= wall.shape != "return"
         within = (wall.right <= right + ROUNDING) & (wall.left >= left - ROUNDING)
         middle = np.flatnonzero(under & within & (wall.bottom < level))
         reached = int(wall.top[middle].max()) if len(middle) else level
