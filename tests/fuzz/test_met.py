@@ -31,6 +31,9 @@ MET = {
     # Four stretchers have three joints to open, not four: 10 mm over are 3.3 mm each, where 3 are allowed.
     "a stretcher course of as many bricks as joints": 'title = "Ferry landing"\nmeasure = "metric"\n[masonry]\nunit = "brick-nf"\n'
     'bond = "english"\n[[wall]]\nname = "Landing"\nlength = "1000 mm"\ncourses = 4\n',
+    # Two blocks of 215 and their joints are a third of 1,340 and a joint.
+    "a pier tied by two units of six": HEAD + '[masonry]\nunit = "block-uk-215"\n[[wall]]\nname = "Slip"\nlength = "2690 mm"\ncourses = 3\n'
+    '[[wall.pier]]\nfrom_left = 0\nface = "outside"\nwidth = "1340 mm"\n',
 }
 
 # Laid with a rule broken, which must be told. Perpends of a run over an opening are plumb with those beside it as far as may be.
@@ -51,9 +54,10 @@ def test_what_is_broken_is_told(plan: str) -> None:
     assert walk_plan(plan, draw=False, advise=False).faults == ()
 
 
-@pytest.mark.parametrize(("width", "depth"), [("890 mm", "790 mm"), ("1090 mm", "390 mm")])
+@pytest.mark.parametrize(("width", "depth"), [("890 mm", "790 mm"), ("1090 mm", "390 mm"), ("90 mm", "590 mm")])
 def test_piers_whose_sides_no_units_fill_are_refused(width: str, depth: str) -> None:
-    # 300 and 100 mm stand out on each side; a block is 200 wide, so that the width would have to be whole blocks.
+    # 300, 100 and 200 mm stand out on each side; a block is 200 wide: the first two widths would have to be whole blocks, the
+    # third is less than one.
     plan = (f'{HEAD}[masonry]\nunit = "block-ca-190"\n[[wall]]\nname = "Slip"\nlength = "4990 mm"\ncourses = 3\n[[wall.pier]]\n'
             f'from_left = "2000 mm"\nface = "both"\nwidth = "{width}"\ndepth = "{depth}"\n')
     walked = walk_plan(plan, draw=False, advise=False)

@@ -113,9 +113,15 @@ def _is_depth(table: PierTable, rows: int, lattice: Lattice) -> bool:
 
 
 def _is_filled(table: PierTable, columns: int, rows: int, lattice: Lattice) -> bool:
-    """Whether units fill the pier both where it is tied in and where the wall goes on through it."""
-    out = (rows - lattice.thick) // (2 if table.face == "both" else 1)
-    return lattice.is_filled(columns, rows) and lattice.is_filled(columns, out)
+    """Whether units fill the pier both where it is tied in and where the wall goes on through it.
+
+    It is as wide as a unit at least, so that one may cross a face of the wall. A single row of cells behind the wall's two
+    faces takes two of them abreast.
+    """
+    both = table.face == "both"
+    if columns < max(lattice.wide, 2 if both and lattice.thick == 1 else 1):
+        return False
+    return lattice.is_filled(columns, rows) and lattice.is_filled(columns, (rows - lattice.thick) // (2 if both else 1))
 
 
 def _suits(table: PierTable, count: int, place: int, rows: int | None, lattice: Lattice) -> bool:

@@ -43,13 +43,13 @@ def _check_ties(ground: _Ground) -> Iterator[Finding]:
     """Of each two courses one has units across each face of the wall from which the pier stands out."""
     pier, thick = ground.pier.pier, ground.masonry.thickness
     planes = [(0, "outside")] * bool(pier.front) + [(thick, "inside")] * bool(pier.back)
-    least, broken = pier.width // 3, False
+    joint, broken = ground.masonry.joint, False
     reached = pier.width
     for lower, upper in ground.pairs:
         for plane, face in planes:
             wide = max(_tied_width(course, plane, ground.masonry) for course in (lower, upper))
             reached = min(reached, wide)
-            if wide < least - ROUNDING - ground.masonry.joint:
+            if wide + joint < (pier.width + joint) // 3 - ROUNDING:
                 broken = True
                 yield _find(ground, "ties", lower.number, f"{pier.name}: units tie {_size(ground, wide)} of it across the "
                             f"wall's {face} face in courses {lower.number} and {upper.number}",
@@ -61,10 +61,10 @@ def _check_ties(ground: _Ground) -> Iterator[Finding]:
 
 
 def _tied_width(course: PierCourse, plane: int, masonry: Masonry) -> int:
-    """How much of the pier's width units take that reach a lap to both sides of a plane, their joint counted."""
+    """How much of the pier's width units take that reach a lap to both sides of a plane, a joint between two counted."""
     lap = masonry.least_lap - masonry.joint - ROUNDING
-    return sum(one.along for one in course.pieces
-               if plane - one.near >= lap and one.near + one.deep - plane >= lap)
+    tied = [one.along for one in course.pieces if plane - one.near >= lap and one.near + one.deep - plane >= lap]
+    return sum(tied) + masonry.joint * max(0, len(tied) - 1)
 
 
 def _check_laps(ground: _Ground) -> Iterator[Finding]:
