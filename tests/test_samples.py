@@ -46,7 +46,7 @@ def test_the_sheets_show_every_distance_to_be_marked(layout: Layout) -> None:
 def test_the_saw_list_counts_the_cuts_that_are_laid(layout: Layout) -> None:
     (text,) = (data for name, data in draw_set(layout, (), None, ("saw-list",)).items() if name.endswith(".csv"))
     rows = list(csv.DictReader(io.StringIO(text.decode(), newline="")))
-    laid = [piece for wall in layout.walls for course in wall.courses for piece in course.pieces if piece.mark]
+    laid = [piece for wall in layout.walls for course in wall.courses for piece in course.bricks if piece.mark]
     laid += [one.piece for wall in layout.walls for pier in wall.piers for course in pier.courses for one in course.pieces
              if one.piece.mark]
     assert sum(int(row["count"]) for row in rows) == len(laid)

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import random
+from dataclasses import replace
 from itertools import pairwise
 
 import pytest
 
-from tests.jobs import MM, broken, make_job, make_masonry, make_wall, pieces_of
+from tests.jobs import MM, broken, make_job, make_masonry, make_opening, make_wall, pieces_of
+from tests.layout.buildings import IN, OUT, build, rectangle
 from wallplan.layout.as_json import layout_as_json
 from wallplan.layout.build import lay
 from wallplan.layout.model import Layout
@@ -78,3 +81,91 @@ def test_the_json_tells_what_stands_behind() -> None:
         (0.0, "stretcher", "front"), (225.0, "header", "through"), (337.5, "stretcher", "front")]
     assert [one["left"] for one in first["backing"]] == [0.0, 337.5]
     assert [(one["piece"], one["length"], one["mark"]) for one in second["pieces"]][1] == ("closer", 46.25, "A")
+
+
+def lay_returns(front: float, returns: float, bond: Bond = "flemish") -> Layout:
+    """A front between two returns of one length, 12 courses, in mm."""
+    walls = [make_wall(round(length * MM), 900 * MM, name=name)
+             for name, length in (("Left", returns), ("Front", front), ("Right", returns))]
+    return lay(make_job(one_brick(bond), replace(walls[0], right_end=OUT), replace(walls[1], left_end=OUT, right_end=OUT),
+                        replace(walls[2], left_end=OUT), measure="metric"))
+
+
+def test_wall_situation_6_with_returns_keeps_the_bond_at_the_length_that_the_hand_offers() -> None:
+    layout = lay_returns(4602.5, 1227.5)
+    faces = [drawn(layout, course, 1) for course in (1, 2)]
+    assert sorted(faces) == sorted(["S" + "HS" * 13, "rCS" + "HS" * 12 + "Cr"])
+    through = faces.index("S" + "HS" * 13) + 1
+    assert drawn(layout, through, 0) == "HCSHSHSCr" and drawn(layout, 3 - through, 0) == "SHSHSHS"
+    assert not broken(check(layout))
+
+
+def test_wall_situation_6_with_returns_as_asked_is_laid_with_every_rule_held() -> None:
+    layout = lay_returns(4500, 1200)
+    assert not broken(check(layout))
+    for course in layout.walls[1].courses:
+        assert all(piece.length >= 102.5 * MM for piece in course.pieces if piece.shape != "closer")
+        assert sum(one.shape == two.shape == "stretcher" for one, two in pairwise(course.pieces)) == 1
+
+
+def test_a_quoin_is_one_brick_with_the_other_wall_behind_it() -> None:
+    layout = lay_returns(4602.5, 1227.5)
+    through = next(course for course in layout.walls[1].courses if course.pieces[0].shape == "stretcher")
+    assert (through.pieces[0].left, through.pieces[0].leaf) == (0, "front")
+    assert min(piece.left for piece in through.backing) > 225 * MM
+    other = next(course for course in layout.walls[1].courses if course.pieces[0].shape == "return")
+    assert (other.pieces[0].length, other.pieces[0].of, other.pieces[1].left) == (102.5 * MM, "Left", 112.5 * MM)
+
+
+def test_english_bond_turns_a_corner_from_stretchers_to_headers() -> None:
+    layout = lay_returns(4490, 1115, "english")
+    front, side = drawn(layout, 1, 1), drawn(layout, 1, 0)
+    assert {front, drawn(layout, 2, 1)} == {"S" * 20, "rC" + "H" * 37 + "Cr"}
+    assert (set(front) == {"S"}) is (set(side) - set("rC") == {"H"})
+    assert not broken(check(layout))
+
+
+@pytest.mark.parametrize("number", range(8))
+def test_random_buildings_hold_every_rule_in_plan_too(number: int) -> None:
+    chance = random.Random(f"one brick {number}")
+    unit = chance.choice(("brick-uk", "brick-au", "brick-modular"))
+    masonry = one_brick(("flemish", "english")[number % 2], unit)
+    a, b, c, d = (chance.randrange(5 * masonry.module, 14 * masonry.module) for _ in range(4))
+    high = masonry.unit.height_of_courses(4)
+    job = rectangle(masonry, a, b, high) if number % 4 < 2 else build(
+        masonry, high, (a + b, OUT), (c, OUT), (b, IN), (d, OUT), (a, OUT), (c + d, OUT))
+    layout = lay(job)
+    findings = check(layout)
+    assert not broken(findings) and not any(wall.doubtful for wall in layout.walls)
+    assert [one.rule for one in findings].count("in plan") == 1
+
+
+def test_jambs_on_the_bond_have_closers_in_their_reveals() -> None:
+    # Course lengths by hand: 890 (S HS HS), 797.5 open (H SH SH and a joint over the brickwork), 890 again.
+    opening = make_opening(890 * MM, round(1687.5 * MM), 150 * MM, 450 * MM, "steel", 100 * MM, "Window")
+    layout = lay(make_job(one_brick(), make_wall(round(2577.5 * MM), 600 * MM, (opening,)), measure="metric"))
+    assert not broken(check(layout))
+    whole, beside = {drawn(layout, 1), drawn(layout, 2)}, {drawn(layout, 3), drawn(layout, 4)}
+    assert whole == {"S" + "HS" * 7, "HCS" + "HS" * 6 + "CH"}
+    assert beside == {"SHSHS" * 2, "HCSHSCH" * 2}
+
+
+def test_control_joints_end_the_bond_on_both_sides() -> None:
+    wall = make_wall(1790 * MM, 300 * MM, control_joints=(895 * MM,))
+    layout = lay(make_job(one_brick(), wall, measure="metric"))
+    assert {drawn(layout, 1), drawn(layout, 2)} == {"SHSHS" * 2, "HCSHSCH" * 2} and not broken(check(layout))
+
+
+def test_a_precast_lintel_takes_the_place_of_both_leaves() -> None:
+    opening = make_opening(890 * MM, round(1687.5 * MM), 0, 300 * MM, "precast", 100 * MM)
+    layout = lay(make_job(one_brick(), make_wall(round(2577.5 * MM), 450 * MM, (opening,)), measure="metric"))
+    course = layout.walls[0].courses[4]
+    lintel = next(piece for piece in course.pieces if piece.shape == "precast")
+    assert not any(piece.left < lintel.right and piece.right > lintel.left for piece in course.backing)
+    assert not broken(check(layout))
+
+
+def test_leads_rack_back_without_an_overhang() -> None:
+    wall = lay_free(4602.5).walls[0]
+    reaches = [max((piece.right for piece in course.pieces if piece.lead == "left"), default=0) for course in wall.courses[:6]]
+    assert reaches == sorted(reaches, reverse=True) and reaches[0] > 1000 * MM

@@ -13,6 +13,7 @@ from typing import Literal
 
 from wallplan.advice.bays import bond_halves, find_bays
 from wallplan.advice.names import name_edge
+from wallplan.advice.one_brick import list_fitting, list_open
 from wallplan.advice.spans import bond_step, find_lengths
 from wallplan.layout.coursing import bed_range
 from wallplan.layout.outline import set_rows
@@ -28,7 +29,8 @@ TICKS_OF_ROUNDING = 2
 @dataclass(frozen=True)
 class Size:
     """One size of a wall, in ticks: how far it is over the nearest that fits (under it where negative), how many joints
-    would share that, and whether they can. ``odd`` is True where it is an odd number of the bond's steps: the ends differ.
+    would share that, and whether they can. ``odd`` is True where it is an odd number of the bond's steps: the
+    ends differ. ``others`` are sizes near it that fit in a bond with headers, each with whether both its ends are alike.
     """
 
     wall: str
@@ -39,6 +41,7 @@ class Size:
     joints: int
     taken: Taken
     odd: bool = False
+    others: tuple[tuple[int, bool], ...] = ()
 
     @property
     def fitting(self) -> int:
@@ -54,7 +57,8 @@ class Size:
 def measure_fit(job: Job) -> tuple[Size, ...]:
     """Every length, pier, bay between piers, width, sill, head and height of a job, wall by wall in the plan's order.
 
-    What ends at a corner is left out: which length fits there hangs on the wall that it meets.
+    What ends at a corner is left out: which length fits there hangs on the wall that it meets; in bonds with headers it does
+    not, and whole walls are told too.
     """
     return tuple(size for wall in job.walls for size in _measure_wall(wall, job))
 
@@ -62,7 +66,11 @@ def measure_fit(job: Job) -> tuple[Size, ...]:
 def _measure_wall(wall: Wall, job: Job) -> Iterator[Size]:
     step, joint = bond_step(job.masonry), job.masonry.joint
     met = {("left end", 0): wall.left_end != "end", ("right end", 0): wall.right_end != "end"}
-    if not any(met.values()):
+    if job.masonry.one_brick:
+        # Behind an inside corner a wall goes on as far as it is thick: the bond begins at its quoin.
+        behind = job.masonry.thickness * (wall.left_end, wall.right_end).count("inside corner")
+        yield _along(job, wall, "length", wall.name, (wall.length, joint + behind, step))
+    elif not any(met.values()):
         yield _along(job, wall, "length", wall.name, (wall.length, joint, step))
     for bay in find_bays(wall):
         yield _along(job, wall, "bay", bay.name, (bay.size, (1 - bay.sides) * joint, bond_halves(job.masonry)))
@@ -82,12 +90,32 @@ def _measure_wall(wall: Wall, job: Job) -> Iterator[Size]:
 
 def _along(job: Job, wall: Wall, what: What, name: str, size: tuple[int, int, int]) -> Size:
     ticks, joint, step = size
+    if job.masonry.one_brick:
+        return _along_headers(job, wall, what, name, (ticks, joint))
     off = _over(ticks + joint, step)
     masonry = job.masonry
     units = -(-(ticks + joint - off) // masonry.module)
     joints = units if what in ("width", "bay") else max(0, units - 1)
     taken = _grade(off, joints, job, (masonry.tightest_joint - masonry.joint, masonry.widest_joint - masonry.joint))
     return Size(wall.name, what, name, ticks, off, joints, taken, odd=(ticks + joint - off) // step % 2 == 1)
+
+
+def _along_headers(job: Job, wall: Wall, what: What, name: str, size: tuple[int, int]) -> Size:
+    """A size in a bond with headers: against what keeps the bond, ends alike, and fitting too with ends in turn."""
+    masonry, (ticks, joint) = job.masonry, size
+    nominal = ticks + joint
+    if what == "width":
+        fitting = [(length, True) for length in list_open(masonry, nominal)]
+    else:
+        fitting = [(length, alike) for alike in (True, False) for length in list_fitting(masonry, nominal, alike=alike)]
+    near = next((length for length, _ in fitting if abs(length - nominal) <= TICKS_OF_ROUNDING), fitting[0][0])
+    off = 0 if abs(nominal - near) <= TICKS_OF_ROUNDING else nominal - near
+    joints = max(0, near // masonry.module - (what != "width"))
+    spare = max(0, masonry.module // 4 - masonry.least_lap)
+    room = max(masonry.tightest_joint - masonry.joint, -spare), min(masonry.widest_joint - masonry.joint, spare)
+    taken = _grade(off, joints, job, room) if abs(off) <= masonry.module // 4 or not off else "broken"
+    return Size(wall.name, what, name, ticks, off, joints, taken, others=tuple(
+        (length - joint, alike) for length, alike in fitting))
 
 
 def _over(nominal: int, step: int) -> int:

@@ -47,7 +47,12 @@ def _may_move(size: Size, kinds: tuple[str, ...]) -> bool:
 
 
 def _move(size: Size, job: Job) -> str:
-    return f"make it {size_text(size.fitting, job.measure)}"
+    if not size.others:
+        return f"make it {size_text(size.fitting, job.measure)}"
+    alike, in_turn = ([size_text(length, job.measure) for length, same in size.others if same is wanted]
+                      for wanted in (True, False))
+    ends = ", both ends alike" if in_turn else ""
+    return f"make it {' or '.join(alike)}{ends}" + (f", or {' or '.join(in_turn)}, ends in turn" if in_turn else "")
 
 
 def _spread(size: Size, job: Job) -> str:
@@ -60,6 +65,8 @@ def _cuts(size: Size, job: Job) -> tuple[str, ...]:
     if size.what in ("sill", "head", "height"):
         return ("rip that course",)
     wall = next(wall for wall in job.walls if wall.name == size.wall)
+    if job.masonry.one_brick and size.what in ("length", "pier"):
+        return ("broken bond in the middle, pieces no shorter than a header",)
     if size.what == "pier":
         return ("cut within it, away from the jamb",)
     return ("cut above and below an opening",) if wall.openings else ("cut in the middle",)

@@ -21,7 +21,8 @@ STRETCHED, HEADED, CLOSED, CLOSING = range(4)
 @dataclass(frozen=True)
 class Grammar:
     """Numbers of the bond, nominal ticks. ``rules`` are those of a track that begins with a stretcher and of one that does
-    not. Of runs' joints each may close by ``close`` and open by ``open``. ``least`` is the least sawn pair.
+    not. Of runs' joints each may close by ``close`` and open by ``open``. ``least`` is the least sawn pair;
+    ``beside`` the lap that runs of other ends must have, whose joints open otherwise.
     """
 
     stretcher: int
@@ -30,6 +31,7 @@ class Grammar:
     close: int
     open: int
     rules: tuple[Rule, Rule]
+    beside: int = 0
 
     def quarters(self, count: int) -> int:
         """So many quarters of a stretcher: a closer is one, a header two."""

@@ -169,6 +169,6 @@ class Pieces:
             if joint.parity == which and joint.plumb:
                 missed = max(missed, joint.weight)
                 plumb = plumb or abs(joint.at - at) <= ROUNDING
-            elif joint.parity == which and abs(joint.at - at) < self.least:
+            elif joint.parity == which and abs(joint.at - at) < self.grammar.beside:
                 cost += BROKEN * joint.weight
         return cost + (0 if plumb else missed * PLUMB)

@@ -56,15 +56,20 @@ class CoursePlan:
         return courses[self.number - 1] if self.number <= len(courses) else None
 
     def pieces_of(self, leg: Leg) -> list[tuple[Piece, Box]]:
-        """The wall's own pieces in plan; of two layers the lower one."""
+        """The wall's own pieces in plan; of two layers the lower one, of a one-brick wall both leaves."""
         course = self.course_of(leg)
         found: list[tuple[Piece, Box]] = []
         reach = -(10**12)
         for piece in sorted(course.pieces if course else (), key=lambda piece: (piece.left, piece.bottom)):
             if piece.shape != "return" and piece.left >= reach:
-                found.append((piece, self.box(leg.extent(piece.left, piece.right, 0, self.building.thickness))))
+                found.append((piece, self._stand(leg, piece)))
                 reach = piece.right
-        return found
+        return [*found, *((piece, self._stand(leg, piece)) for piece in (course.backing if course else ()))]
+
+    def _stand(self, leg: Leg, piece: Piece) -> Box:
+        thick, leaf = self.building.thickness, self.building.leaf
+        near, far = {"front": (0, leaf), "back": (thick - leaf, thick)}.get(piece.leaf or "", (0, thick))
+        return self.box(leg.extent(piece.left, piece.right, near, far))
 
     def pier_pieces_of(self, leg: Leg) -> list[tuple[Piece, Box]]:
         """The units of the piers that are built into the wall, in plan."""
@@ -162,7 +167,8 @@ def _draw_pieces(board: Board, plan: CoursePlan) -> list[Small]:
 def _through(plan: CoursePlan, leg: Leg, pieces: list[tuple[Piece, Box]]) -> list[Box]:
     """The corner pieces of a wall that runs through."""
     joins = (leg.wall.wall.left_end, leg.wall.wall.right_end)
-    ends = ((False, *pieces[0]), (True, *pieces[-1]))
+    first, last = min(pieces, key=lambda one: one[0].left), max(pieces, key=lambda one: one[0].right)
+    ends = ((False, *first), (True, *last))
     return [box for (right, piece, box), kind in zip(ends, joins, strict=True)
             if kind in ("outside corner", "inside corner") and plan.is_through(leg, right) and piece.shape != "corner L"]
 
@@ -184,7 +190,7 @@ def _hatch(board: Board, piece: Piece, box: Box) -> list[Segment]:
         board.letter(text)
     blank = measure_text(text).shrunk(-0.35) if text else None
     inner = box.shrunk(UNIT_LINE / 2)
-    if piece.piece == "cut":
+    if piece.piece in ("cut", "closer"):
         return hatch_cut(inner, blank)
     if piece.piece == "full" or min(box.width, box.height) < 1.0:
         return []

@@ -116,7 +116,7 @@ def _held(figures: list[Figure], building: Building) -> tuple[Building, ...]:
 def _make_heading(layout: Layout, buildings: tuple[Building, ...]) -> Heading:
     walls = tuple(leg.wall for building in buildings for leg in building.drawn)
     told = [f"Walls {tie(print_size(buildings[0].thickness, layout.job.measure))} thick; lengths out to out. "
-            "Open hatch: half. Close hatch: cut, see its letter."]
+            f"{_tell_hatch(layout)}Close hatch: cut, see its letter."]
     if any(building.corners for building in buildings):
         told.append("Heavy outline: runs through at the corner, in odd / in even courses:")
     if any(_has_ells(building) for building in buildings):
@@ -125,6 +125,10 @@ def _make_heading(layout: Layout, buildings: tuple[Building, ...]) -> Heading:
         told += _tell_corners(building) + _tell_ties(building, layout) + _tell_checks(building, layout.job.measure)
     return Heading("COURSES 1 AND 2", "Plan, seen from above; outside of the first wall below it.", tuple(told), SETTING_OUT,
                    walls)
+
+
+def _tell_hatch(layout: Layout) -> str:
+    return "Closers and cuts: see their letters. " if layout.job.masonry.one_brick else "Open hatch: half. "
 
 
 def _has_ells(building: Building) -> bool:

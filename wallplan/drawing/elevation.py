@@ -80,7 +80,7 @@ def hatch_cells(board: Board, cells: tuple[Cell, ...]) -> None:
         if cell.shape:
             blanks = [lettered.shrunk(-0.35) for lettered in board.placer.all_in(cell.box)]
             lines.extend(clip_hatch(hatch_cut(box, None), cell.shape, blanks))
-        elif cell.piece.piece == "cut":
+        elif cell.piece.piece in ("cut", "closer"):
             lines.extend(hatch_cut(box, blank))
         elif cell.piece.piece == "half":
             lines.extend(hatch_half(box, blank))

@@ -80,7 +80,8 @@ class Check:
 @dataclass(frozen=True)
 class Building:
     """Walls that join, or one free wall. ``points`` are the ends of the legs' outside faces, numbered from 1 as they
-    come; a closed building's first point is also its last leg's end, and stands once. ``stems`` abut the legs."""
+    come; a closed building's first point is also its last leg's end, and stands once. ``stems`` abut the legs.
+    ``leaf`` is how thick one brick of a one-brick wall is."""
 
     legs: tuple[Leg, ...]
     points: tuple[Place, ...]
@@ -88,6 +89,7 @@ class Building:
     thickness: int
     ell: Ell | None = None
     stems: tuple[Leg, ...] = ()
+    leaf: int = 0
 
     @property
     def drawn(self) -> tuple[Leg, ...]:
@@ -195,4 +197,5 @@ def _go_round(layout: Layout, chain: list[int], *, closed: bool) -> Building:
         way = Place(-way.y, way.x) if wall.wall.right_end == "outside corner" else Place(way.y, -way.x)
     masonry = layout.job.masonry
     ell = None if masonry.unit.ell_return is None else Ell(masonry.unit.ell_return, masonry.joint)
-    return Building(tuple(legs), tuple(points[:-1] if closed else points), closed, masonry.thickness, ell)
+    return Building(tuple(legs), tuple(points[:-1] if closed else points), closed, masonry.thickness, ell,
+                    leaf=masonry.unit.thickness)

@@ -35,7 +35,7 @@ def _entries(wall: WallLayout, counted: Tally) -> list[tuple[str, list[Primitive
     box = Outlines((_SAMPLE,), UNIT_LINE)
     middle = (Segment(0, 2.1, 8, 2.1),)
     entries: list[tuple[str, list[Primitive]]] = []
-    if "cut" in names:
+    if names & {"cut", "closer"}:
         entries.append(("cut, see its letter", [box, Strokes(tuple(hatch_cut(inner, None)), THIN_LINE)]))
     if "half" in names:
         entries.append(("half", [box, Strokes(tuple(hatch_half(inner)), THIN_LINE)]))

@@ -137,7 +137,8 @@ def _draw_leg(board: Board, view: LeadView, leg: Leg) -> None:
             box = Box(ends[0], view.up(piece.top), ends[1], view.up(piece.bottom))
             boxes.append(box)
             inner = box.shrunk(UNIT_LINE / 2)
-            hatch += hatch_half(inner) if piece.piece == "half" else hatch_cut(inner, None) if piece.piece == "cut" else []
+            sawn = piece.piece in ("cut", "closer")
+            hatch += hatch_half(inner) if piece.piece == "half" else hatch_cut(inner, None) if sawn else []
         rack.append(Segment(step, view.up(course.bottom), step, view.up(course.top)))
     rack += [Segment(one, view.up(course.top), other, view.up(course.top))
              for course, one, other in zip(leg.courses, steps, [*steps[1:], corner], strict=True) if one != other]

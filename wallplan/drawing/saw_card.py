@@ -126,6 +126,8 @@ def _tell_end(cut: Cut) -> str:
         return "Notch it underneath."
     if cut.height is not None:
         return "Saw off the top; the sawn side to the mortar."
+    if cut.shape == "closer":
+        return "Rip it along its length; the sawn side to the header."
     if cut.shape in ("corner", "sash"):
         return "Moulded end outward, sawn end inward."
     return "Either end may be sawn."

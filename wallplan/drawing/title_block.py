@@ -120,7 +120,8 @@ def print_proof(wall: WallLayout, findings: tuple[Finding, ...]) -> str:
     held = {finding.rule for finding in own if finding.held} - set(broken)
     least = ("which is proven the least" if wall.cutting <= wall.cutting_at_least
              else f"proven at least {wall.cutting_at_least}")
-    told = f"Cutting {wall.cutting} (a piece under half a unit counts two), {least}."
+    counts = "a sawn pair" if any(course.backing for course in wall.courses) else "a piece under half a unit"
+    told = f"Cutting {wall.cutting} ({counts} counts two), {least}."
     if not own:
         return f"{told} Rules: not checked."
     if not broken:

@@ -16,7 +16,7 @@ from wallplan.layout.corners import WallEnds, make_returns
 from wallplan.layout.coursing import Row, bed_range
 from wallplan.layout.explain import Share, explain
 from wallplan.layout.layers import find_parts, lay_in_layers
-from wallplan.layout.leads import LeadPlan, count_lead_courses, find_lead, plan_leads
+from wallplan.layout.leads import LeadPlan, count_lead_courses, find_lead, find_rack, plan_leads
 from wallplan.layout.marks import Marks, give_marks
 from wallplan.layout.model import Course, Layout, Piece, WallLayout
 from wallplan.layout.one_brick import find_backing, make_bonded_spots
@@ -94,7 +94,7 @@ def lay_wall(wall: Wall, job: Job, ends: WallEnds) -> WallLayout:
 def _set_wall(bonded: BondedWall, masonry: Masonry, leads: int) -> _SetWall:
     wall, rows, tracks = bonded.wall, bonded.rows, bonded.tracks
     ground = _Ground(wall, bonded.ends, masonry, bond_terms(masonry), bonded.reaches, make_namer(masonry),
-                     plan_leads(wall.length, masonry.module, leads), _find_feet(wall, masonry, rows))
+                     plan_leads(wall.length, masonry.module, leads, find_rack(masonry)), _find_feet(wall, masonry, rows))
     known: dict[object, _SetCourse] = {}
     courses = []
     for row, laid in zip(rows, _runs_by_course(tracks, len(rows)), strict=True):

@@ -9,34 +9,47 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from wallplan.layout.model import Lead
-from wallplan.plan.job import Job
+from wallplan.plan.job import Job, Masonry
 
 
 class LeadPlan(NamedTuple):
-    """Leads of a wall: courses in a lift, and how far the lead reaches in the lift's first course."""
+    """Leads of a wall: courses in a lift, how far the lead reaches in its first course, and how far the next are back."""
 
     courses: int
     length: int
     module: int
+    rack: int
 
     def limit(self, number: int) -> int:
         """How far from the wall's end the lead reaches in a course (counted from 1 at the foot of the wall)."""
-        return self.length - (number - 1) % self.courses * self.module // 2
+        return self.length - (number - 1) % self.courses * self.rack
 
 
-def plan_leads(length: int, module: int, courses: int) -> LeadPlan | None:
+def plan_leads(length: int, module: int, courses: int, rack: int | None = None) -> LeadPlan | None:
     """Leads for a wall of ``length`` ticks: the courses asked for, or as many as leave a unit between two leads.
 
-    None where the wall is too short for leads of two courses: it is laid by the level alone.
+    None where the wall is too short for leads of two courses: it is laid by the level alone. ``rack`` is how far each course
+    stands back in a bond with headers; left out, half a unit.
     """
+    if rack is not None:
+        built = min(courses, (length - module) // (2 * rack))
+        return LeadPlan(built, built * rack, module, rack) if built >= 2 else None
     fitting = (length - module) // module - 1
     built = min(courses, fitting)
-    return LeadPlan(built, (built + 1) * module // 2, module) if built >= 2 else None
+    return LeadPlan(built, (built + 1) * module // 2, module, module // 2) if built >= 2 else None
+
+
+def find_rack(masonry: Masonry) -> int | None:
+    """How far the courses of a lead stand back in a bond with headers, so that none overhangs; None in other bonds.
+
+    Three quarters of a brick in Flemish bond, half a brick in English bond, by drawing them.
+    """
+    return {"flemish": masonry.module * 3 // 4, "english": masonry.module // 2}.get(masonry.bond)
 
 
 def count_lead_courses(job: Job) -> int:
     """Courses in the leads of walls that meet: both legs of a corner are built equally high, as the shortest wall lets."""
-    plans = [plan_leads(wall.length, job.masonry.module, job.masonry.leads) for wall in job.walls
+    plans = [plan_leads(wall.length, job.masonry.module, job.masonry.leads, find_rack(job.masonry)) for wall in job.walls
              if {wall.left_end, wall.right_end} != {"end"}]
     return min((plan.courses for plan in plans if plan is not None), default=job.masonry.leads)
 

@@ -8,13 +8,14 @@ from typing import NamedTuple
 
 from wallplan.bond.figures import adjoining
 from wallplan.bond.one_brick import lay_span
-from wallplan.bond.one_brick_figures import BROKEN, Beside, End, Found, Grammar, Kind, Laid, Rule, Span
+from wallplan.bond.one_brick_figures import BROKEN, DEPARTED, Beside, End, Found, Grammar, Kind, Laid, Rule, Span
 from wallplan.layout.corners import WallEnd, WallEnds, parity_of
 from wallplan.layout.coursing import Row
 from wallplan.layout.model import Leaf, Piece
-from wallplan.layout.runs import LaidRun, LaidTracks, set_out
+from wallplan.layout.runs import LaidRun, LaidTracks, count_short_laps, set_out
 from wallplan.layout.spots import Namer, Spot
 from wallplan.layout.tracks import Span as Clear
+from wallplan.layout.tracks import pose_problem
 from wallplan.plan.job import Masonry, Wall
 
 RULES: dict[str, tuple[Rule, Rule]] = {"flemish": ("in turn", "in turn"), "english": ("stretchers", "headers")}
@@ -45,20 +46,37 @@ def find_grammar(masonry: Masonry) -> Grammar:
     close, open_ = (min(spare, most) for most in (
         masonry.joint - masonry.tightest_joint, masonry.widest_joint - masonry.joint))
     return Grammar(masonry.module, min(quarter, masonry.least_lap + max(close, open_)),
-                   max(masonry.least_piece, masonry.module // 2), close, open_, RULES[masonry.bond])
+                   max(masonry.least_piece, masonry.module // 2), close, open_, RULES[masonry.bond], masonry.least_lap)
 
 
 def bond_one_brick(wall: Wall, masonry: Masonry, clear: tuple[tuple[Clear, ...], ...], ends: WallEnds) -> LaidTracks:
     """The bond of a wall one brick thick. ``clear`` are each course's runs between its own ends.
 
-    The longest run is laid first, the others so that they lap with it; every way in which free ends, jambs and control
-    joints may begin with a stretcher or a header is tried.
+    The longest run is laid first, the others so that they lap with it; where that breaks a lap, other orders are tried.
+    Every way in which free ends, jambs and control joints may begin with a stretcher or a header is tried.
     """
     runs = sorted(_gather(wall, clear, ends), key=lambda run: (run.left - run.right, run.left))
-    ways = [_lay_all(wall, masonry, _settle_free(runs, wall, sides, masonry)) for sides in _sides(runs, wall, masonry)]
-    best = min(ways, key=lambda way: way.cost)
+    sides = list(_sides(runs, wall, masonry))
+    best = min((_lay_all(wall, masonry, _settle_free(runs, wall, one, masonry)) for one in sides), key=lambda way: way.cost)
+    for order in _orders(runs) if best.cost >= BROKEN else ():
+        ways = [_lay_all(wall, masonry, _settle_free(order, wall, one, masonry)) for one in sides]
+        best = min((best, *ways), key=lambda way: way.cost)
+        if best.cost < BROKEN:
+            break
     laid = tuple(run for one, found in best.found for run in _cut_runs(one, found, masonry, ends))
-    return LaidTracks(laid, True, True, best.cost >= BROKEN, best.cost)
+    problem = pose_problem(wall, masonry, clear, ends)
+    broken = best.cost >= BROKEN or count_short_laps(problem, laid, masonry.joint) > 0
+    return LaidTracks(laid, True, len(runs) == 1 or best.cost < DEPARTED, broken, best.cost)
+
+
+def _orders(runs: Sequence[_Run]) -> Iterator[Sequence[_Run]]:
+    """Other orders in which to lay runs: those of most courses first, then from the left, from the right, shortest first."""
+    if len(runs) < 2:
+        return
+    yield sorted(runs, key=lambda run: -(run.right - run.left) * sum(one.bit_count() for one in run.courses))
+    yield sorted(runs, key=lambda run: (run.left, run.right))
+    yield sorted(runs, key=lambda run: (-run.right, -run.left))
+    yield list(reversed(runs))
 
 
 def _gather(wall: Wall, clear: tuple[tuple[Clear, ...], ...], ends: WallEnds) -> Iterator[_Run]:

@@ -61,14 +61,14 @@ def lay_tracks(problem: Problem, joint: int) -> LaidTracks:
     if problem.terms.fixed:
         return laid
     # Joints that open or close shift those between them; the search knows only where they were aimed.
-    short = _count_short_laps(problem, laid.runs, joint)
+    short = count_short_laps(problem, laid.runs, joint)
     if not short:
         return laid
     terms = problem.terms
     rigid = replace(problem, terms=replace(terms, close=0, open=0))
     found = close_zip(rigid)
     fixed = _lay(rigid, found, joint)
-    if _count_short_laps(problem, fixed.runs, joint) + found.cost // BROKEN < short:
+    if count_short_laps(problem, fixed.runs, joint) + found.cost // BROKEN < short:
         return fixed
     return laid._replace(broken=True)
 
@@ -106,7 +106,7 @@ def set_out(lengths: list[int], left: int, right: int) -> tuple[tuple[int, int],
     return tuple(placed)
 
 
-def _count_short_laps(problem: Problem, runs: tuple[LaidRun, ...], joint: int) -> int:
+def count_short_laps(problem: Problem, runs: tuple[LaidRun, ...], joint: int) -> int:
     """Pairs of courses in which a joint stands closer to one below or above than the lap asked for."""
     terms, joints = problem.terms, dict[int, int]()
     for run in runs:

@@ -10,17 +10,19 @@ from wallplan.layout.model import Layout, Lead, Piece, WallLayout
 
 @dataclass(frozen=True)
 class LeadCourse:
-    """One course of a leg: its number, bottom and top in ticks, and its pieces as they lie in the wall."""
+    """One course of a leg: its number, bottom and top in ticks, its pieces as they lie in the wall, and how many stand
+    behind them in a one-brick wall."""
 
     number: int
     bottom: int
     top: int
     pieces: tuple[Piece, ...]
+    behind: int = 0
 
     @property
     def units(self) -> int:
         """How many units of the wall's own are laid; a return is counted in its own wall."""
-        return sum(piece.shape != "return" for piece in self.pieces)
+        return sum(piece.shape != "return" for piece in self.pieces) + self.behind
 
 
 @dataclass(frozen=True)
@@ -70,7 +72,8 @@ class BuiltLead:
         """Units of each leg in a course, counted from 1. A return is the other leg's, unless that ends below it."""
         whole = all(number <= len(leg.courses) for leg in self.legs)
         here = [leg.courses[number - 1] if number <= len(leg.courses) else None for leg in self.legs]
-        return tuple(0 if course is None else course.units if whole else len(course.pieces) for course in here)
+        return tuple(0 if course is None else course.units if whole else len(course.pieces) + course.behind
+                     for course in here)
 
     @property
     def units(self) -> int:
@@ -114,7 +117,8 @@ def _follow(wall: WallLayout, side: Lead) -> Leg | None:
         if far > last:
             break
         last = far
-        courses.append(LeadCourse(course.number, course.bottom, course.top, pieces))
+        behind = sum(piece.lead == side for piece in course.backing)
+        courses.append(LeadCourse(course.number, course.bottom, course.top, pieces, behind))
     return Leg(wall, side, tuple(courses)) if courses else None
 
 

@@ -122,7 +122,9 @@ def _tell_cutting(wall: WallLayout, job: Job) -> str:
     proof = "which is the bound" if wall.cutting == wall.cutting_at_least else (
         f"the bound, run by run, is {wall.cutting_at_least}")
     settings = "" if wall.settings_proven else "; fewer saw settings at the same cutting are not ruled out"
-    places = "" if wall.everywhere else "; with so many places for a joint not all were tried: less may do"
+    told = "; runs beside openings were laid one after another: less may do" if job.masonry.one_brick else (
+        "; with so many places for a joint not all were tried: less may do")
+    places = "" if wall.everywhere else told
     counts = "a sawn pair counts two" if job.masonry.one_brick else "a cut shorter than half a unit counts two"
     return f"{wall.cutting} ({counts}); {proof}{places}{settings}"
 

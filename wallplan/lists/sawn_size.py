@@ -13,11 +13,14 @@ TOGETHER = " + "
 
 
 def tell_size(piece: Piece, measure: Measure, unit_height: int, joined: str = " x ") -> str:
-    """``11 5/8"``; ripped ``15 5/8" x 6 5/8"``; raked ``15 5/8" bottom, 4 3/16" top``; or with a notch. Actual sizes.
+    """``11 5/8"``; ripped ``15 5/8" x 6 5/8"``; raked ``15 5/8" bottom, 4 3/16" top``; with a notch;
+    or ``46 mm closer``. Actual sizes.
 
     ``joined`` stands between length and height.
     """
     size = print_size(piece.length, measure)
+    if piece.piece == "closer":
+        return f"{size} closer"
     if piece.rake is not None:
         return f"{size}{_tell_rake(piece, piece.rake, measure, unit_height)}"
     if piece.notch is not None:

@@ -34,7 +34,7 @@ def check_plumb(wall: AsLaid) -> tuple[Finding, ...]:
     lines = read_lines(wall)
     breaks, moved, layered = list[Break](), dict[tuple[int, int], str](), set[int]()
     sets = [[line for line in lines if line.odd is odd and not line.layered] for odd in (True, False)]
-    for kind in sets:
+    for kind in sets if not wall.masonry.one_brick else _part_by_runs(sets):
         _judge(wall, kind, breaks, moved)
     for line in lines:
         if line.layered:
@@ -45,6 +45,15 @@ def check_plumb(wall: AsLaid) -> tuple[Finding, ...]:
     return report_breaks(wall, "plumb", PLUMB, breaks) or (
         report_held(wall, "plumb", PLUMB, figure, "one set of joints for odd courses, one for even"),
     )
+
+
+def _part_by_runs(sets: list[list[Line]]) -> list[list[Line]]:
+    """Lines of the same runs together: in bonds with headers a jamb's closers part its courses from those over it."""
+    parted: dict[object, list[Line]] = {}
+    for lines in sets:
+        for line in lines:
+            parted.setdefault((line.odd, line.start.tobytes(), line.end.tobytes()), []).append(line)
+    return list(parted.values())
 
 
 def _judge(wall: AsLaid, lines: list[Line], breaks: list[Break], moved: dict[tuple[int, int], str]) -> None:
