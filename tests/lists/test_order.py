@@ -55,6 +55,8 @@ def layouts() -> list[tuple[str, Layout]]:
 
 
 ORDERS = [pytest.param(layout, list_order(layout), id=name) for name, layout in layouts()]
+IN_ONE_LEAF = [one for one in ORDERS if not one.values[0].job.masonry.one_brick]  # type: ignore[union-attr]
+"""Those but one-brick walls, whose pencil is in ``tests/published/test_one_brick_takeoff.py``."""
 
 
 def pieces(layout: Layout) -> list[Piece]:
@@ -79,7 +81,7 @@ def test_every_line_is_reckoned_again_from_its_why(layout: Layout, order: Order)
         assert line.spare >= 0 and line.order == line.net + line.spare
 
 
-@pytest.mark.parametrize(("layout", "order"), ORDERS)
+@pytest.mark.parametrize(("layout", "order"), IN_ONE_LEAF)
 def test_what_the_sums_begin_with_is_in_the_layout(layout: Layout, order: Order) -> None:
     """The figures that no sum leads to: whole units, and lengths of courses, counted here once more."""
     unit, joint = layout.job.masonry.unit, layout.job.masonry.joint
@@ -98,7 +100,7 @@ def test_what_the_sums_begin_with_is_in_the_layout(layout: Layout, order: Order)
     assert sum(map(Fraction, re.findall(r"([\d.]+) (?:in|mm) of courses", mixed.why))) == round_half_up(run, 3)
 
 
-@pytest.mark.parametrize(("layout", "order"), ORDERS)
+@pytest.mark.parametrize(("layout", "order"), IN_ONE_LEAF)
 def test_laid_sawn_off_kerf_and_spare_are_what_is_ordered_to_the_tick(layout: Layout, order: Order) -> None:
     """In ticks of face, square: pieces laid + offcuts + kerf + spare units = units ordered."""
     unit = layout.job.masonry.unit
