@@ -169,3 +169,12 @@ def test_leads_rack_back_without_an_overhang() -> None:
     wall = lay_free(4602.5).walls[0]
     reaches = [max((piece.right for piece in course.pieces if piece.lead == "left"), default=0) for course in wall.courses[:6]]
     assert reaches == sorted(reaches, reverse=True) and reaches[0] > 1000 * MM
+
+
+def test_openings_off_the_bond_are_met_with_broken_bond_and_every_rule_held() -> None:
+    door = make_opening(890 * MM, 1810 * MM, 0, 300 * MM, "steel", 100 * MM)
+    window = make_opening(round(2702.5 * MM), round(3712.5 * MM), 150 * MM, 300 * MM, "steel", 100 * MM, "Window")
+    layout = lay(make_job(one_brick(), make_wall(round(4602.5 * MM), 450 * MM, (door, window)), measure="metric"))
+    assert not broken(check(layout)) and not layout.walls[0].doubtful
+    closers = [piece for course in layout.walls[0].courses for piece in course.pieces if piece.shape == "closer"]
+    assert closers and "less may do" not in "".join(layout.walls[0].why)

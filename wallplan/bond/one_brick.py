@@ -25,30 +25,37 @@ REPEAT = {"in turn": 6, "stretchers": 4, "headers": 4}
 """Quarters after which a course repeats."""
 
 NONE = 1 << 200
+"""No limit: over any cost."""
 
 
 def lay_span(grammar: Grammar, span: Span) -> Found:
     """The best two tracks of a run. One that no pieces fill is laid with one piece, which breaks a rule."""
+    found = lay_under(grammar, span, NONE)
+    if found is None:
+        alone = Laid((("P", span.length),))
+        return Found((alone, alone), BROKEN * max(1, sum(span.courses)), 0)
+    return found
+
+
+def lay_under(grammar: Grammar, span: Span, limit: int) -> Found | None:
+    """The best two tracks of a run that cost less than a limit; None where there are none."""
     if not span.ends[0].stretcher:
-        return _lay(grammar, span)
+        return _lay(grammar, span, limit)
     # Odd and even change places, so that runs that differ by that alone are searched once.
     ends = tuple(end._replace(stretcher=1 - end.stretcher) for end in span.ends)
     turned = replace(span, ends=(ends[0], ends[1]), courses=(span.courses[1], span.courses[0]),
                      beside=tuple(one._replace(parity=1 - one.parity) for one in span.beside))
-    found = _lay(grammar, turned)
-    return found._replace(tracks=(found.tracks[1], found.tracks[0]))
+    found = _lay(grammar, turned, limit)
+    return None if found is None else found._replace(tracks=(found.tracks[1], found.tracks[0]))
 
 
 @lru_cache(maxsize=4_096)
-def _lay(grammar: Grammar, span: Span) -> Found:
+def _lay(grammar: Grammar, span: Span, limit: int) -> Found | None:
     best: Found | None = None
     for total in _totals(grammar, span.length):
-        limit = NONE if best is None else best.cost
-        found = _search_short(grammar, span, total, limit) or _search(grammar, span, total, limit)
-        best = found if found is not None and found.cost < limit else best
-    if best is None:
-        alone = Laid((("P", span.length),))
-        return Found((alone, alone), BROKEN * max(1, sum(span.courses)), 0)
+        under = limit if best is None else best.cost
+        found = _search_short(grammar, span, total, under) or _search(grammar, span, total, under)
+        best = found if found is not None and found.cost < under else best
     return best
 
 

@@ -58,7 +58,9 @@ class Beside(NamedTuple):
 @dataclass(frozen=True)
 class Span:
     """One run: nominal ``length``, its ends, how many odd and even courses it has, how many pairs of them adjoin, the
-    stretches above or below openings, and other runs' joints beside it, from its own left end."""
+    stretches above or below openings, and other runs' joints beside it, from its own left end. ``anchors`` are ends of those
+    runs within a quarter: pairs may be sawn to fall into step with them.
+    """
 
     length: int
     ends: tuple[End, End]
@@ -66,6 +68,7 @@ class Span:
     adjoining: int
     covered: tuple[tuple[int, int], ...] = ()
     beside: tuple[Beside, ...] = ()
+    anchors: tuple[int, ...] = ()
 
 
 class Laid(NamedTuple):

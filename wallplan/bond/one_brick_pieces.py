@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
+
 from wallplan.bond.one_brick_figures import (
     BROKEN,
     CLOSED,
@@ -29,6 +31,8 @@ class Pieces:
         self.whole = abs(grammar.quarters(round(total * 4 / grammar.stretcher)) - total) <= ROUNDING
         self.least = grammar.lap - ROUNDING
         self.known: dict[tuple[int, State], list[Move]] = {}
+        self.others = tuple(tuple(sorted((one.at, one.weight) for one in span.beside if one.parity == which
+                                         and one.plumb is plumb) for plumb in (False, True)) for which in (0, 1))
 
     def after(self, which: int, state: State) -> list[Move]:
         """What a track may lay next; [] at a dead end."""
@@ -115,8 +119,21 @@ class Pieces:
                 end = self.total - grammar.quarters(count)
                 if grammar.least <= end - at < grammar.stretcher - ROUNDING:
                     found.append((end, True))
+        if not state[1]:
+            found += self._in_step(at)
         if self.total < grammar.stretcher and not at:
             found.append((self.total, True))
+        return found
+
+    def _in_step(self, at: int) -> list[tuple[int, bool]]:
+        """Where a sawn pair may end so that what follows falls into step with the runs beside it."""
+        grammar, found = self.grammar, list[tuple[int, bool]]()
+        for anchor in self.span.anchors:
+            first = max(0, (at + grammar.least - anchor) * 4 // grammar.stretcher)
+            for count in range(first, first + 4):
+                end = anchor + grammar.quarters(count)
+                if grammar.least <= end - at < grammar.stretcher - ROUNDING and end < self.total:
+                    found.append((end, False))
         return found
 
     def _move(self, which: int, state: State, end: int, right: bool, kind: Kind, last: int) -> Move | None:
@@ -164,11 +181,11 @@ class Pieces:
 
     def _beside(self, which: int, at: int) -> int:
         """A joint against those of other runs."""
-        cost, plumb, missed = 0, False, 0
-        for joint in self.span.beside:
-            if joint.parity == which and joint.plumb:
-                missed = max(missed, joint.weight)
-                plumb = plumb or abs(joint.at - at) <= ROUNDING
-            elif joint.parity == which and abs(joint.at - at) < self.grammar.beside:
-                cost += BROKEN * joint.weight
-        return cost + (0 if plumb else missed * PLUMB)
+        over, plumb = self.others[which]
+        near = over[bisect_left(over, (at - self.grammar.beside + 1, 0)):bisect_left(over, (at + self.grammar.beside, 0))]
+        cost = BROKEN * sum(weight for _, weight in near)
+        if not plumb:
+            return cost
+        place = bisect_left(plumb, (at - ROUNDING, 0))
+        met = place < len(plumb) and plumb[place][0] <= at + ROUNDING
+        return cost if met else cost + max(weight for _, weight in plumb) * PLUMB

@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
 from itertools import product
 from typing import NamedTuple
 
 from wallplan.bond.figures import adjoining
-from wallplan.bond.one_brick import lay_span
+from wallplan.bond.one_brick import NONE, lay_span, lay_under
 from wallplan.bond.one_brick_figures import BROKEN, DEPARTED, Beside, End, Found, Grammar, Kind, Laid, Rule, Span
 from wallplan.layout.corners import WallEnd, WallEnds, parity_of
 from wallplan.layout.coursing import Row
 from wallplan.layout.model import Leaf, Piece
-from wallplan.layout.runs import LaidRun, LaidTracks, count_short_laps, set_out
+from wallplan.layout.runs import TICKS_OF_ROUNDING, LaidRun, LaidTracks, count_short_laps, set_out
 from wallplan.layout.spots import Namer, Spot
 from wallplan.layout.tracks import Span as Clear
 from wallplan.layout.tracks import pose_problem
@@ -56,26 +57,45 @@ def bond_one_brick(wall: Wall, masonry: Masonry, clear: tuple[tuple[Clear, ...],
     Every way in which free ends, jambs and control joints may begin with a stretcher or a header is tried.
     """
     runs = sorted(_gather(wall, clear, ends), key=lambda run: (run.left - run.right, run.left))
+    problem, grammar = pose_problem(wall, masonry, clear, ends), find_grammar(masonry)
+    tracks = _bond(wall, masonry, runs, ends, grammar)
+    if short := count_short_laps(problem, tracks.runs, masonry.joint):
+        # Joints that open or close shift those between them; the search knows only where they were aimed.
+        fixed = _bond(wall, masonry, runs, ends, replace(grammar, close=0, open=0))
+        if count_short_laps(problem, fixed.runs, masonry.joint) < short:
+            return fixed._replace(broken=fixed.broken or count_short_laps(problem, fixed.runs, masonry.joint) > 0)
+    return tracks._replace(broken=tracks.broken or short > 0)
+
+
+def _bond(wall: Wall, masonry: Masonry, runs: Sequence[_Run], ends: WallEnds, grammar: Grammar) -> LaidTracks:
+    """The best way that is found in several orders of laying the runs."""
     sides = list(_sides(runs, wall, masonry))
-    best = min((_lay_all(wall, masonry, _settle_free(runs, wall, one, masonry)) for one in sides), key=lambda way: way.cost)
-    for order in _orders(runs) if best.cost >= BROKEN else ():
-        ways = [_lay_all(wall, masonry, _settle_free(order, wall, one, masonry)) for one in sides]
-        best = min((best, *ways), key=lambda way: way.cost)
-        if best.cost < BROKEN:
+    best = _lay_best(wall, masonry, runs, sides, grammar)
+    assert best is not None
+    for place, order in enumerate(_orders(runs)):
+        if best.cost < (BROKEN if place else DEPARTED):
             break
+        best = _lay_best(wall, masonry, order, sides, grammar, best.cost) or best
     laid = tuple(run for one, found in best.found for run in _cut_runs(one, found, masonry, ends))
-    problem = pose_problem(wall, masonry, clear, ends)
-    broken = best.cost >= BROKEN or count_short_laps(problem, laid, masonry.joint) > 0
-    return LaidTracks(laid, True, len(runs) == 1 or best.cost < DEPARTED, broken, best.cost)
+    return LaidTracks(laid, True, len(runs) == 1 or best.cost < DEPARTED, best.cost >= BROKEN, best.cost)
+
+
+def _lay_best(wall: Wall, masonry: Masonry, runs: Sequence[_Run], sides: Sequence[tuple[int, int]],
+              grammar: Grammar, limit: int = NONE) -> _Way | None:
+    """The best way of one order; None where none is under the limit."""
+    best: _Way | None = None
+    for one in sides:
+        way = _lay_all(wall, masonry, _settle_free(runs, wall, one, masonry), grammar, limit if best is None else best.cost)
+        best = way or best
+    return best
 
 
 def _orders(runs: Sequence[_Run]) -> Iterator[Sequence[_Run]]:
-    """Other orders in which to lay runs: those of most courses first, then from the left, from the right, shortest first."""
+    """Other orders in which to lay runs: those of most courses first, then from the left, then the shortest first."""
     if len(runs) < 2:
         return
     yield sorted(runs, key=lambda run: -(run.right - run.left) * sum(one.bit_count() for one in run.courses))
     yield sorted(runs, key=lambda run: (run.left, run.right))
-    yield sorted(runs, key=lambda run: (-run.right, -run.left))
     yield list(reversed(runs))
 
 
@@ -106,6 +126,8 @@ def _sides(runs: Sequence[_Run], wall: Wall, masonry: Masonry) -> Iterable[tuple
     if masonry.bond == "english":
         given = [end.stretcher for run in runs for end in run.ends if end is not None]
         return [(given[0], given[0])] if given else [(0, 0), (1, 1)]
+    if len(runs) > 1 and all(end is None for run in runs for end in run.ends):
+        return [(0, 0), (0, 1)]  # odd and even courses change places in the others
     left = any(run.left <= 0 and run.ends[0] is not None for run in runs)
     right = any(run.right >= wall.length and run.ends[1] is not None for run in runs)
     return list(product((0,) if left else (0, 1), (0,) if right else (0, 1)))
@@ -124,21 +146,34 @@ def _settle_free(runs: Sequence[_Run], wall: Wall, sides: tuple[int, int], mason
     return settled
 
 
-def _lay_all(wall: Wall, masonry: Masonry, runs: Sequence[_Run]) -> _Way:
-    grammar = find_grammar(masonry)
-    done: list[tuple[_Run, Found]] = []
+def _lay_all(wall: Wall, masonry: Masonry, runs: Sequence[_Run], grammar: Grammar, limit: int) -> _Way | None:
+    done, spent = list[tuple[_Run, Found]](), 0
     for run in runs:
         beside = tuple(_find_beside(run, done, masonry))
         covered = tuple((opening.left - run.left, opening.right - run.left) for opening in wall.openings
                         if opening.left > run.left and opening.right < run.right)
         lefts, rights = ((end,) if end is not None else (End(0), End(1)) for end in run.ends)
-        tried = []
+        best: tuple[_Run, Found] | None = None
         for left, right in product(lefts, rights):
             span = Span(run.right - run.left + masonry.joint, (left, right),
-                        (run.courses[0].bit_count(), run.courses[1].bit_count()), adjoining(*run.courses), covered, beside)
-            tried.append((run._replace(ends=(left, right)), lay_span(grammar, span)))
-        done.append(min(tried, key=lambda one: one[1].cost))
-    return _Way(tuple(done), sum(found.cost for _, found in done))
+                        (run.courses[0].bit_count(), run.courses[1].bit_count()), adjoining(*run.courses), covered, beside,
+                        _find_anchors(run, done, masonry) if beside else ())
+            under = limit - spent if best is None else best[1].cost
+            found = lay_under(grammar, span, under)
+            best = best if found is None else (run._replace(ends=(left, right)), found)
+        if best is None and limit < NONE:
+            return None
+        done.append(best or (run._replace(ends=(lefts[0], rights[0])), lay_span(grammar, span)))
+        spent += done[-1][1].cost
+    return _Way(tuple(done), spent)
+
+
+def _find_anchors(run: _Run, done: Sequence[tuple[_Run, Found]], masonry: Masonry) -> tuple[int, ...]:
+    """How far past whole quarters from this run's left end other runs begin and end, each once."""
+    quarter = masonry.module // 4
+    own = {0, (run.right - run.left + masonry.joint) % quarter}
+    found = sorted({(at - run.left) % quarter for other, _ in done for at in (other.left, other.right + masonry.joint)})
+    return tuple(at for at in found if all(min(abs(at - one), quarter - abs(at - one)) > TICKS_OF_ROUNDING for one in own))
 
 
 def _find_beside(run: _Run, done: Sequence[tuple[_Run, Found]], masonry: Masonry) -> Iterator[Beside]:
