@@ -15,6 +15,7 @@ from hypothesis import strategies as st
 
 from tests.jobs import INCH, broken, count_units, inches, make_job, make_masonry, make_opening, make_wall, pieces_of
 from tests.layout.buildings import count_course, lay_rectangle, row_of
+from tests.lists.pencil import follow
 from tests.lists.walls import count_whole, lay_text, line_of, plan_wall, take_off
 from tests.long_run import examples
 from wallplan.layout.build import lay
@@ -249,6 +250,36 @@ def test_hollow_block_takes_8_5_cu_ft_to_100_sq_ft_and_the_order_has_that_betwee
     assert mortar.net <= 2 * Fraction("8.5") <= mortar.order
     assert any("NAVEDTRA 14043" in rule.source and abs(rule.per_100 * Fraction("1.125") - Fraction("8.5")) < Fraction("0.01")
                for rule in YIELD_RULES)
+
+
+LOW_BLOCK = """
+title = "Kerb wall"
+measure = "feet"
+sizes = "nominal"
+[own_unit]
+key = "low-block"
+kind = "block"
+length = "15 5/8"
+height = "{height}"
+thickness = "7 5/8"
+joint = "3/8"
+[masonry]
+unit = "low-block"
+[[wall]]
+name = "Kerb"
+length = "20'"
+height = "10'"
+[order]
+mortar_per_100 = [7.556, 7.556]
+"""
+
+
+@pytest.mark.parametrize(("height", "cubic_feet"), [("7 5/8", "8.5"), ("3 5/8", "13.5")])
+def test_block_of_8_and_of_4_in_by_the_table_s_two_figures(height: str, cubic_feet: str) -> None:
+    # The same table: 8.5 cu ft to 100 sq ft of 7 5/8 in. block, 13.5 to 100 of 3 5/8 in.: at 8.5 / 1.125 to 100 full block.
+    order = list_order(lay_text(LOW_BLOCK.format(height=height)))
+    assert abs(line_of(order, "mortar").net / 2 / Fraction(cubic_feet) - 1) <= Fraction(1, 100)
+    assert line_of(order, "mortar").net in follow(line_of(order, "mortar").why)
 
 
 # 14043, https://constructionmanuals.tpub.com/14043/css/Estimating-Mortar-215.htm: a cubic yard by the rule of 38. 1:3 is

@@ -18,6 +18,13 @@ BLOCK_RUN = 16 * TICKS_PER_INCH
 """The run of one block of the published rules: a 15 5/8 in. unit and its joint."""
 
 
+HALF_HIGH = 4 * TICKS_PER_INCH
+"""Pieces of this height and lower take less mortar to a length of course ..."""
+
+HALF_HIGH_SHARE = settle(Fraction("13.5") / 225 / (Fraction("8.5") / Fraction("112.5")), 2)
+"""... this part of it: 13.5 cu ft to 225 block of 4 in. (100 sq ft), 8.5 to 112.5 of 8 in. (NAVEDTRA 14045 Table 4-3)."""
+
+
 class YieldRule(NamedTuple):
     """A published rule as cubic feet of mortar to 100 block of 8 x 16 in. face, and where it stands."""
 
@@ -122,16 +129,29 @@ def _leaves(job: Job) -> tuple[tuple[int, str, tuple[str | None, ...]], ...]:
 
 def _by_yield(job: Job, walls: tuple[WallLayout, ...]) -> Mortar:
     scale = scale_of(job.measure)
-    run = scale.size(running_length(walls, job.masonry.joint))
+    run, told = _reckon_run(job, walls, scale)
     module = scale.size(BLOCK_RUN)
     blocks = settle(run / module, 1)
     low, high = _find_yields(job, scale)
     least, most = (settle(blocks * rule.per_100 / 100, 2) for rule in (low, high))
-    why = (f"{show(run)} {scale.length} of courses / {show(module)} {scale.length} = {show(blocks)} block; low: "
+    why = (f"{told} / {show(module)} {scale.length} = {show(blocks)} block; low: "
            f"{show(blocks)} x {show(low.per_100)} / 100 = {show(least)} {scale.volume} ({low.source}); high: "
            f"{show(blocks)} x {show(high.per_100)} / 100 = {show(most)} {scale.volume} ({high.source}); "
            f"{show(most)} - {show(least)} = {show(most - least)}")
     return Mortar(least, most, why, blocks)
+
+
+def _reckon_run(job: Job, walls: tuple[WallLayout, ...], scale: Scale) -> tuple[Fraction, str]:
+    """The run of full courses that the rules are of, half-high ones counted by their share of it; and the sum in words."""
+    joint = job.masonry.joint
+    low = sum(piece.length + joint for piece in _pieces(walls) if piece.height <= HALF_HIGH)
+    run, half = scale.size(running_length(walls, joint) - low), scale.size(low)
+    told = f"{show(run)} {scale.length} of courses"
+    if not low:
+        return run, told
+    whole = settle(run + half * HALF_HIGH_SHARE, 3 if scale.length == "in" else 1)
+    return whole, (f"{told} + {show(half)} {scale.length} of courses of half height or less x {show(HALF_HIGH_SHARE)} = "
+                   f"{show(whole)} (NAVEDTRA 14045 has 13.5 cu ft to 225 of these, 8.5 to 112.5 full block); {show(whole)}")
 
 
 def _find_yields(job: Job, scale: Scale) -> tuple[YieldRule, YieldRule]:
