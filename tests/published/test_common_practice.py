@@ -187,3 +187,24 @@ height = 3000
     assert not any("to 1,000 brick" in note for note in doubled.notes)
     assert line_of(usual, "mortar").order / Fraction("1.6") < 400
     assert 500 <= line_of(doubled, "mortar").order / Fraction("1.6") <= 600
+
+
+SMALL_FLEMISH = """
+title = "Quay wall"
+measure = "metric"
+[masonry]
+unit = "brick-uk"
+bond = "flemish"
+[[wall]]
+name = "Quay wall"
+length = 890
+courses = 4
+"""
+
+
+def test_the_order_of_a_small_flemish_wall_by_pencil() -> None:
+    # Hand work. Odd courses S H S H S: 3 pairs and 2 headers, 8 bricks. Even ones H C S H S C H: 2 pairs, 3 headers, 2 closers
+    # from one brick, 8. In four courses 32 bricks, 2 of them ripped.
+    (bricks,) = (line for line in list_order(lay_text(SMALL_FLEMISH)).lines if line.item == "brick-uk full")
+    assert bricks.net == 32
+    assert bricks.why.startswith("laid whole 30; sawn: 2 ripped along its length as A + A; 30 + 2 = 32")

@@ -15,11 +15,13 @@ from hypothesis import strategies as st
 
 from tests.jobs import MM, broken, count_units, make_job, make_masonry, make_opening, make_wall
 from tests.layout.buildings import IN, OUT, build
+from tests.layout.test_one_brick import lay_free
 from tests.long_run import examples
 from wallplan.catalogue.load import find_unit
 from wallplan.layout.build import lay
 from wallplan.layout.coursing import set_coursing
 from wallplan.layout.model import Layout
+from wallplan.lists.order.compose import list_order
 from wallplan.plan.job import Bond
 from wallplan.rules.check import check
 
@@ -157,6 +159,15 @@ def test_brick_of_a_one_brick_wall_to_the_square_metre(bond: Bond, face: str) ->
     brick = sum(1 for course in courses for piece in (*course.pieces, *course.backing) if piece.shape != "closer")
     assert abs(brick / area / Fraction("118.5") - 1) <= Fraction(5, 1000)
     assert abs(brick / area - 120) / 120 <= Fraction(2, 100)
+
+
+@pytest.mark.parametrize("bond", ["flemish", "english"])
+def test_118_and_a_half_bricks_to_a_square_metre_are_ordered_net(bond: str) -> None:
+    # 337.5 x 40 + 215 mm suits both bonds; closers are sawn from whole brick, two of one, and so take no more.
+    length = 337.5 * 40 + 215
+    order = list_order(lay_free(length, 3000, bond))  # type: ignore[arg-type]
+    (brick,) = (line for line in order.lines if line.item == "brick-uk full")
+    assert float(brick.net) / ((length + 10) * 3) * 1000 == pytest.approx(118.5, abs=0.1)
 
 
 @pytest.mark.parametrize("bricks", [8, 12, 13, 20])
