@@ -102,3 +102,20 @@ def test_an_l_unit_that_has_no_room_is_told_where_it_was_asked_for() -> None:
     told = name_broken_rules(layout)
     assert any(finding.figure == "the L corner unit of wall 0 is sawn to 14\": its tail is under the least piece" for finding in told)
     assert {(finding.rule, finding.wall) for finding in told} == {(f.rule, f.wall) for f in broken(check(layout))}
+
+
+def test_a_kept_bond_is_kept_over_a_long_wall_whose_joints_may_move() -> None:
+    """24 x 30 ft in 10 in. block: 22 joints could take the 2 in. that a corner is off, and would end 6 in. lapped all along.
+
+    The trade's table has 10 in. showing and then a 14 in. piece at each corner, and 8 in. of lap everywhere.
+    """
+    masonry = make_masonry("block-10", keep_bond=True)
+    layout = lay(rectangle(masonry, inches(360) - masonry.joint, inches(288) - masonry.joint, inches(16)))
+    assert broken(check(layout)) == []
+    for wall in layout.walls:
+        own = [piece for course in wall.courses for piece in course.pieces if piece.of == wall.wall.name]
+        assert [piece.length for piece in own if piece.piece == "cut"] == [inches("13 5/8")] * 2
+        odd, even = ([piece.left for piece in course.pieces[1:]] for course in wall.courses)
+        inner = [joint for joint in even if min(odd) <= joint <= max(odd)]
+        # The joint beside the other wall's end is 10 in. from the corner and 6 from the first: it is no part of the bond.
+        assert all(min(abs(joint - other) for other in odd) == inches(8) for joint in inner[1:-1])

@@ -11,7 +11,8 @@ class Terms:
     """Numbers of the bond, nominal ticks. ``stock`` are lengths that cost nothing, the full unit first.
 
     A joint may close by ``close`` and open by ``open`` from the one aimed for. ``lap`` 0 asks for no lap.
-    ``keeps_bond`` is True where the bond's own lap goes before cutting.
+    ``keeps_bond`` is True where the bond's own lap goes before cutting. ``most`` is what the joints of a run may take
+    together at most, None where only a quarter of a module bounds it.
     """
 
     module: int
@@ -22,6 +23,7 @@ class Terms:
     close: int
     open: int
     keeps_bond: bool = False
+    most: int | None = None
 
     @property
     def fixed(self) -> bool:
@@ -38,7 +40,7 @@ class Terms:
         Never over a quarter of a module, however many joints there are: beyond it another stock length is nearer,
         and the drift would eat the lap.
         """
-        return min(joints * max(self.close, self.open), self.module // 4)
+        return min(joints * max(self.close, self.open), self.module // 4 if self.most is None else self.most)
 
     def least_joints(self, length: int) -> int:
         """The fewest joints in a run of this nominal length: units at their longest, joints at their widest."""

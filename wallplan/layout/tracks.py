@@ -31,6 +31,7 @@ def bond_terms(masonry: Masonry) -> Terms:
         close=masonry.joint - masonry.tightest_joint,
         open=masonry.widest_joint - masonry.joint,
         keeps_bond=masonry.bond != "half" or masonry.keep_bond,
+        most=masonry.joint if masonry.bond == "half" and masonry.keep_bond else None,
     )
 
 
