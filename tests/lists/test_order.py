@@ -56,7 +56,7 @@ def layouts() -> list[tuple[str, Layout]]:
 
 ORDERS = [pytest.param(layout, list_order(layout), id=name) for name, layout in layouts()]
 IN_ONE_LEAF = [one for one in ORDERS if not one.values[0].job.masonry.one_brick]  # type: ignore[union-attr]
-"""Those but one-brick walls, whose pencil is in ``tests/published/test_one_brick_takeoff.py``."""
+"""Those but one-brick walls, whose pencil is in ``tests/published/test_common_practice.py``."""
 
 
 def pieces(layout: Layout) -> list[Piece]:

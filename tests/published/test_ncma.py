@@ -97,8 +97,19 @@ def test_weights_and_net_volumes(key: str, light: str, light_net: str, heavy: st
     assert block.net_litres / 28.316846592 == pytest.approx(float((Fraction(light_net) + Fraction(heavy_net)) / 2), abs=1e-4)
 
 
+@pytest.mark.parametrize(("key", "told"), [
+    # 20 by 8 ft, 180 block less the joints that halves lose: 180 x 25.3 = 4,554, x 34.3 = 6,174 lb; two halves and a joint
+    # are a block, so 12 halves lie 2 1/4 in. of joint short of six, 0.14 block.
+    ("block-8", "A full unit weighs 25.3 to 34.3 lb, of light or heavy concrete, and all that is laid about 4,550 to 6,170 lb"),
+    ("block-4", "A full unit weighs 17 to 24.3 lb, of light or heavy concrete, and all that is laid about 3,060 to 4,370 lb"),
+])
+def test_the_order_tells_what_units_weigh(key: str, told: str) -> None:
+    assert any(note.startswith(told) for note in take_off("20'", "8'", unit=key).notes)
+
+
 def test_10_in_block_has_no_weight_because_the_report_has_none() -> None:
     assert find_unit("block-10").mass_kg is None and find_unit("block-10").net_litres is None
+    assert not any("weighs" in note for note in take_off("20'", "8'", unit="block-10").notes)
 
 
 # Gross volume of a unit in cu ft (by geometry of the sizes above), and how much of it is solid by the report's net volumes.

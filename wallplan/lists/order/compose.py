@@ -14,7 +14,7 @@ from wallplan.lists.order.figures import scale_of
 from wallplan.lists.order.grout import order_grout
 from wallplan.lists.order.line import GROUPS, DayRow, Order
 from wallplan.lists.order.mortar import Mortar, order_mortar
-from wallplan.lists.order.notes import tell_days, tell_mix, tell_nesting, tell_strangers
+from wallplan.lists.order.notes import tell_days, tell_mix, tell_nesting, tell_strangers, tell_weight
 from wallplan.lists.order.sawing import nest_cuts
 from wallplan.lists.order.steel import order_bars
 from wallplan.lists.order.units import order_units
@@ -37,7 +37,8 @@ def list_order(layout: Layout) -> Order:
         days, fastest = _fall_into_days(layout, mortar)
     lines += [*order_grout(layout), *order_bars(layout), *order_built_in(layout), *order_caps(layout)]
     ordered = tuple(sorted(lines, key=lambda line: GROUPS.index(line.group)))
-    notes = (*tell_nesting(sawings), *tell_mix(layout), *tell_days(layout, days, fastest), *tell_strangers(layout, ordered))
+    notes = (*tell_nesting(sawings), *tell_mix(layout), *tell_weight(layout), *tell_days(layout, days, fastest),
+             *tell_strangers(layout, ordered))
     return Order(job.title, ordered, sawings, batch, days, notes, job.order.currency, fastest)
 
 

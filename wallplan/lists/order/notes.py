@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import difflib
 from collections.abc import Iterator, Sequence
+from fractions import Fraction
 
 from wallplan.layout.model import Layout
 from wallplan.lengths import print_length
+from wallplan.lists.order.counted import counted_pieces
 from wallplan.lists.order.days import MOST_DAYS, find_output
 from wallplan.lists.order.dues import BRACED, ZONE_BEYOND_HEIGHT
-from wallplan.lists.order.figures import scale_of, show
+from wallplan.lists.order.figures import scale_of, settle, show
 from wallplan.lists.order.grout import tell_unknown
 from wallplan.lists.order.ingredients import resolve_mix, tell_bags
 from wallplan.lists.order.line import DayRow, Line, Sawing
@@ -36,6 +38,22 @@ def tell_nesting(sawings: Sequence[Sawing]) -> Iterator[str]:
     things = "strips and units" if any(sawing.rip is not None for sawing in sawings) else "units"
     proof = "and no fewer can do" if units == least else f"and at least {least} are needed: fewer are not ruled out"
     yield f"All cuts come from {units} {things}, {proof}."
+
+
+def tell_weight(layout: Layout) -> Iterator[str]:
+    """What a unit and all that is laid of it weigh, light and heavy; nothing where no source has the unit's weight."""
+    unit = layout.job.masonry.unit
+    if unit.mass_kg is None:
+        return
+    pieces = [piece for piece in counted_pieces(layout) if piece.shape != "precast"]
+    laid = Fraction(sum(piece.length * piece.height for piece in pieces), unit.length * unit.height)
+    scale = scale_of(layout.job.measure)
+    kilogram = Fraction(1) if scale.weight == "kg" else 1 / Fraction("0.45359237")
+    each = [settle(Fraction(str(mass)) * kilogram, 1) for mass in unit.mass_kg]
+    low, high = (int(settle(mass * laid / 10, 0)) * 10 for mass in each)
+    yield (f"A full unit weighs {show(each[0])} to {show(each[1])} {scale.weight}, of light or heavy concrete, and all that "
+           f"is laid about {low:,} to {high:,} {scale.weight} (NCMA laboratory, 1989): ask the plant. Mind platforms and "
+           "backs.")
 
 
 def tell_mix(layout: Layout) -> Iterator[str]:
