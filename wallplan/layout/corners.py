@@ -167,7 +167,8 @@ def _end(kind: EndKind, masonry: Masonry, turn: Turn | None, other: str | None) 
     if turn is None:
         begin = joint if kind == "abuts" else 0
         return WallEnd((begin, begin), None, (True, True), None)
-    wide = masonry.unit.ell_return or thick if turn.ell else masonry.thickness
+    # A one-brick corner is turned by a quoin brick, as wide as it is thick, not as the wall is.
+    wide = masonry.unit.ell_return or thick if turn.ell else masonry.unit.thickness
     behind = 0 if kind == "outside corner" else thick
     stops = wide - behind + joint
     through = (turn.through, not turn.through)

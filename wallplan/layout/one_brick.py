@@ -100,22 +100,31 @@ def _orders(runs: Sequence[_Run]) -> Iterator[Sequence[_Run]]:
 
 
 def _gather(wall: Wall, clear: tuple[tuple[Clear, ...], ...], ends: WallEnds) -> Iterator[_Run]:
-    found: dict[tuple[int, int], list[int]] = {}
+    found: dict[tuple[tuple[int, bool], tuple[int, bool]], list[int]] = {}
     for number, spans in enumerate(clear, start=1):
-        parity = parity_of(number)
         for span in spans:
-            left = min(ends.left.at) if span.left == ends.left.at[parity] else span.left
-            right = max(ends.right.at) if span.right == ends.right.at[parity] else span.right
-            found.setdefault((left, right), [0, 0])[parity] |= 1 << number
-    for (left, right), (odd, even) in found.items():
-        yield _Run(left, right, (odd, even), (_given(ends.left, left), _given(ends.right, right)))
+            left = min(ends.left.at) if span.left == ends.left.at_in(number) else span.left
+            right = max(ends.right.at) if span.right == ends.right.at_in(number) else span.right
+            key = (left, _is_open(ends.left, number)), (right, _is_open(ends.right, number))
+            found.setdefault(key, [0, 0])[parity_of(number)] |= 1 << number
+    for ((left, left_open), (right, right_open)), (odd, even) in found.items():
+        given = _given(ends.left, left, left_open), _given(ends.right, right, right_open)
+        yield _Run(left, right, (odd, even), given)
 
 
-def _given(end: WallEnd, at: int) -> End | None:
-    """The end of a run that a corner gives, None at a free end, a jamb or a control joint."""
+def _is_open(end: WallEnd, number: int) -> bool:
+    """Whether the other wall at a corner ends below a course, so that this one's end is free there."""
+    return bool(end.out_of_turn.opens >> number & 1)
+
+
+def _given(end: WallEnd, at: int, is_open: bool) -> End | None:
+    """The end of a run that a corner gives, None at a free end, a jamb or a control joint.
+
+    Over a lower wall it goes on as below it, with a quoin of its own.
+    """
     if end.returns is None or at not in (min(end.at), max(end.at)):
         return None
-    return End(0 if end.through[0] else 1, True)
+    return End(0 if end.through[0] else 1, not is_open)
 
 
 def _sides(runs: Sequence[_Run], wall: Wall, masonry: Masonry) -> Iterable[tuple[int, int]]:
@@ -203,10 +212,10 @@ def _cut_runs(run: _Run, found: Found, masonry: Masonry, ends: WallEnds) -> Iter
             continue
         left, right, pieces = run.left, run.right, list(laid.pieces)
         joined = []
-        if _stops(ends.left, run.left, parity):
+        if _stops(ends.left, run.ends[0], run.left, parity):
             left, pieces = ends.left.at[parity], pieces[1:]
             joined.append(left - masonry.joint + masonry.joint // 2)
-        if _stops(ends.right, run.right, parity):
+        if _stops(ends.right, run.ends[1], run.right, parity):
             right, pieces = ends.right.at[parity], pieces[:-1]
             joined.append(right + masonry.joint // 2)
         lengths = [_actual(kind, length, masonry) for kind, length in pieces]
@@ -218,9 +227,10 @@ def _cut_runs(run: _Run, found: Found, masonry: Masonry, ends: WallEnds) -> Iter
                       tuple(joined), kinds)
 
 
-def _stops(end: WallEnd, at: int, parity: int) -> bool:
+def _stops(end: WallEnd, laid: End | None, at: int, parity: int) -> bool:
     """Whether a run's end is at a corner where the other wall's quoin header stands in this parity."""
-    return end.returns is not None and at in (min(end.at), max(end.at)) and not end.through[parity]
+    given = end.returns is not None and laid is not None and laid.given
+    return given and at in (min(end.at), max(end.at)) and not end.through[parity]
 
 
 def _actual(kind: Kind, nominal: int, masonry: Masonry) -> int:
@@ -249,14 +259,15 @@ def make_bonded_spots(run: LaidRun, row: Row, masonry: Masonry, namer: Namer, pl
             spots.append(Spot(left, length, rise, height, "closer", "closer", None, leaf="through"))
         else:
             spots.append(Spot(left, length, rise, height, namer.name(length, height), "stretcher", None,
-                              leaf=_quoin(left, left + length, parity_of(row.number), *place)))
+                              leaf=_quoin(left, left + length, row.number, *place)))
     return spots
 
 
-def _quoin(left: int, right: int, parity: int, wall: Wall, ends: WallEnds) -> Leaf | None:
+def _quoin(left: int, right: int, number: int, wall: Wall, ends: WallEnds) -> Leaf | None:
     """The leaf of a quoin stretcher at a corner: in front at an outside corner, at the back at an inside one."""
     for end, at, inside in ((ends.left, left, left < 0), (ends.right, right, right > wall.length)):
-        if end.returns is not None and end.through[parity] and end.at[parity] == at:
+        stands = end.returns is not None and end.through[parity_of(number)] and not _is_open(end, number)
+        if stands and end.at_in(number) == at:
             return "back" if inside else "front"
     return None
 
