@@ -191,6 +191,38 @@ def test_a_basement_of_22_by_31_ft_where_book_and_geometry_disagree() -> None:
     assert sum(wall.cutting for wall in layout.walls) == 20
 
 
+GARAGE = """
+title = "Cart shed"
+measure = "feet"
+sizes = "nominal"
+[masonry]
+unit = "block-8"
+tightest_joint = "3/8"
+widest_joint = "3/8"
+"""
+GARAGE_WALLS = [
+    ("Gate side", "24'", [("Gate", "7' 4", "9' 4", "0", "7' 4")]), ("Slip side", "40'", [("Window", "16'", "4'", "3' 4", "4'")]),
+    ("Back", "24'", [("Door", "4'", "3' 4", "0", "7' 4")]), ("Quay side", "40'", []),
+]
+
+
+def test_a_building_with_openings_by_the_manual_s_way() -> None:
+    # 14043 and 14045, their way with an invented building, by pencil: 24 x 40 ft outside, 9'-4" high: 128 ft round, 3/4 of it
+    # 96, less half a block a corner 94 a course, 14 courses, 1,316. Deduct every opening in full: 9'-4" x 7'-4" is 7 x 11 =
+    # 77, 4' x 4' is 3 x 6 = 18, 3'-4" x 7'-4" is 2 1/2 x 11 = 27 1/2: 1,193 1/2. Steel lintels take no unit's place.
+    text = GARAGE
+    for name, length, openings in GARAGE_WALLS:
+        text += (f'[[wall]]\nname = "{name}"\nlength = "{length}"\nheight = "9\' 4"\nleft = "outside corner"\n'
+                 'right = "outside corner"\n')
+        for called, left, width, sill, height in openings:
+            text += (f'[[wall.opening]]\nname = "{called}"\nfrom_left = "{left}"\nwidth = "{width}"\nsill = "{sill}"\n'
+                     f'height = "{height}"\nlintel = "steel"\n')
+    layout = lay_text(text)
+    assert not broken(check(layout))
+    assert sum(wall.cutting for wall in layout.walls) == 0
+    assert count_whole(list_order(layout)) == Fraction("1193.5") == 1316 - 77 - 18 - Fraction("27.5")
+
+
 @pytest.mark.parametrize(("across", "deep"), [(22, 32), (20, 8), (24, 40), (16, 16), (30, 50)])
 def test_half_a_block_off_a_corner_and_course_is_exact_for_8_in_walls(across: int, deep: int) -> None:
     # 14045 pp. 145-146, chasing the bond: 3/4 of the outside lengths, less half a block for each corner.
