@@ -45,7 +45,7 @@ class Steps:
 
     def take(self, name: str, act: Callable[[], T]) -> T | None:
         """The outcome of a step; None where it broke off."""
-        begun = time.process_time()
+        begun, ended = time.process_time(), ""
         signal.signal(signal.SIGVTALRM, _give_up)
         signal.setitimer(signal.ITIMER_VIRTUAL, PATIENCE, 1.0)
         try:
@@ -53,6 +53,7 @@ class Steps:
         except PlanError:
             raise
         except TimeoutError:
+            ended = " and was broken off"
             return None
         except Exception:
             self.faults.append(f"{name}: {traceback.format_exc(limit=-4)}")
@@ -62,7 +63,7 @@ class Steps:
             took = time.process_time() - begun
             self.longest = max(self.longest, took)
             if took > SLOW:
-                self.faults.append(f"{name}: took {took:.1f} s" + (" and was broken off" if took > PATIENCE else ""))
+                self.faults.append(f"{name}: took {took:.1f} s{ended}")
 
 
 def _give_up(_: int, frame: FrameType | None) -> None:

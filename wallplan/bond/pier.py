@@ -93,6 +93,9 @@ _Trail = tuple[Block | None, Block | None, "_Trail | None"]
 MOST_STATES = 6_000
 """So many pairs of states are tried at a cell before no more cuts are allowed."""
 
+MOST_KNOWN = 120_000
+"""So many states may be known of both courses before no more cuts are allowed: about a second of work."""
+
 MORE = (0, *(BAT * bats for bats in range(1, 5)), *(CUT * cuts + 2 * BAT for cuts in range(1, 9)), 12 * CUT, 1000 * CUT)
 """What is allowed, step by step, over what both courses cut alone; in the end anything."""
 
@@ -102,7 +105,7 @@ def bond_pier(grid: PierGrid) -> PierBond | None:
     """The best two courses, in the order of FACE to INNER; None where no units fill the grid and tie it in.
 
     The cutting of either course alone is a bound on both together: where joints keep clear on all faces at that bound
-    nothing can be better; else a cut or a bat more is allowed, as far as MOST_STATES reach.
+    nothing can be better; else a cut or a bat more is allowed, as far as MOST_STATES and MOST_KNOWN reach.
     """
     tied, plain = _Course(grid, tied=True), _Course(grid, tied=False)
     one, other = tied.least_of_all(), plain.least_of_all()
@@ -110,6 +113,8 @@ def bond_pier(grid: PierGrid) -> PierBond | None:
         return None
     best: PierBond | None = None
     for more in MORE:
+        if best is not None and tied.known + plain.known > MOST_KNOWN:
+            break
         found = _lay_both(tied, plain, one + other + more)
         if found is None:
             break
@@ -130,6 +135,11 @@ class _Course:
         along = {(length, grid.wide): _price(grid, length) for length in range(1, grid.full + 1)}
         self._units = {**along, **{(wide, length): cost for (length, wide), cost in along.items()}}
         self._faces = {at - 1 for at in (grid.front, grid.back) if 0 < at < grid.rows} if tied else set[int]()
+
+    @property
+    def known(self) -> int:
+        """Of how many states it is known what the rest costs at least."""
+        return len(self._least) + len(self._over)
 
     def moves(self, cell: int, state: _State) -> tuple[_Move, ...]:
         """Every way to fill a cell, the cells before it being filled."""
