@@ -149,3 +149,12 @@ def test_random_walls_of_unequal_height_keep_every_rule(first: int) -> None:
     found = {number: [f"{one.rule}: {one.where}: {one.figure}" for one in broken(check(random_walls(number)))]
              for number in range(first, first + 8)}
     assert {number: wrong for number, wrong in found.items() if wrong} == {}
+
+
+def test_two_low_walls_ripped_unequally_show_each_others_units_as_high_as_they_are() -> None:
+    layout = lay_walls("block-8", wall("Quay", "16'", "8'", right=OUT), wall("Low", "8'", "4' 3", left=OUT, right=OUT),
+                       wall("Return", "8'", "4' 5", left=OUT))
+    assert broken(check(layout)) == []
+    seen = next(piece for piece in layout.walls[1].courses[6].pieces if piece.of == "Return")
+    assert seen.height == inches("4 5/8")
+    assert [wall.courses[-1].top for wall in layout.walls] == [inches(96), inches(51), inches(53)]

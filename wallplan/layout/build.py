@@ -223,6 +223,12 @@ def _is_doubtful(set_wall: _SetWall, masonry: Masonry) -> bool:
     return set_wall.tracks.broken or off_line or off_coursing or set_wall.wall.outline is not None or by_runs
 
 
+def _find_top(row: Row, wall: Wall) -> int:
+    """Where a course ends; the last one of a wall lower than those it is coursed with, at the wall's own top."""
+    lower = wall.outline is not None and wall.height < wall.outline.coursed
+    return min(row.top, wall.height) if lower else row.top
+
+
 _make_piece = tuple.__new__
 """A named tuple from its fields in order, a third sooner than by their names: a million are made of a large wall."""
 
@@ -240,7 +246,7 @@ def _finish_course(row: Row, course: _SetCourse, letters: list[str | None], set_
             for piece in pieces
         ]
     if not set_wall.one_brick:
-        return Course(row.number, bottom, row.top, tuple(pieces))
+        return Course(row.number, bottom, _find_top(row, set_wall.wall), tuple(pieces))
     backing = tuple(find_backing(pieces))
     fronted = (piece._replace(leaf="front") if piece.shape == "stretcher" and piece.leaf is None else piece
                for piece in pieces)

@@ -23,11 +23,13 @@ class OutOfTurn(NamedTuple):
     """Courses (bits) in which walls that meet do not run through in turn, one being lower than the other there.
 
     ``runs``: this wall runs through whatever the turn; ``stops``: it stops. ``opens``: the other lays nothing there.
+    ``seen``: course, underside and top of the other's units where this wall stops.
     """
 
     runs: int = 0
     stops: int = 0
     opens: int = 0
+    seen: tuple[tuple[int, int, int], ...] = ()
 
 
 IN_TURN = OutOfTurn(), OutOfTurn()
@@ -196,8 +198,7 @@ def make_returns(ends: WallEnds, row: Row, laid: tuple[Laid | None, Laid | None]
     for end, here in zip((ends.left, ends.right), laid, strict=True):
         if end.returns is None or end.runs_through(row.number):
             continue
-        if end.out_of_turn.stops >> row.number & 1:
-            here = row.bottom + row.bed, row.top  # the other wall is the higher one there
+        here = next(((low, high) for number, low, high in end.out_of_turn.seen if number == row.number), here)
         if here is not None:
             left, right = end.returns
             seen.append(Spot(left, right - left, here[0] - row.bottom, here[1] - here[0], "full", "return", None))

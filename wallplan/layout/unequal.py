@@ -44,6 +44,7 @@ def find_stances(wall: Wall, masonry: Masonry, rows: tuple[Row, ...], left: int,
 def compare(mine: Stances, other: Stances) -> OutOfTurn:
     """The courses of one wall that go out of turn where another meets it."""
     runs = stops = opens = 0
+    seen = list[tuple[int, int, int]]()
     for number, here in mine.items():
         there, bit = other.get(number), 1 << number
         if there is None:
@@ -52,7 +53,8 @@ def compare(mine: Stances, other: Stances) -> OutOfTurn:
         elif here.partly != there.partly or (here.high != there.high and not here.partly):
             higher = not here.partly and (there.partly or here.high > there.high)
             runs, stops = (runs | bit, stops) if higher else (runs, stops | bit)
-    return OutOfTurn(runs, stops, opens)
+            seen += [] if higher else [(number, there.low, there.high)]
+    return OutOfTurn(runs, stops, opens, tuple(seen))
 
 
 def list_single(mine: Stances, other: Stances) -> int:
