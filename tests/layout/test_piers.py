@@ -138,3 +138,19 @@ def test_a_pier_of_block_twelve_by_sixteen_shows_what_cannot_be_bonded() -> None
     layout = lay(make_job(masonry, replace(wall, piers=(block,))))
     assert {finding.rule for finding in broken(check(layout))} == {"lap"}
     assert layout.walls[0].doubtful
+
+
+@pytest.mark.parametrize("bond", ["english", "flemish"])
+@pytest.mark.parametrize(("centres", "bricks"), [("2925", "11"), ("3037.5", "11.5")])
+def test_a_one_brick_garden_wall_with_piers_of_440_comes_out_as_the_hand_has_it(bond: str, centres: str, bricks: str) -> None:
+    # Situation of practice: one-brick, 440 piers, 1.5 m high, three bays. Piers at 2,925 centres, 11 bricks or 2,485 between
+    # faces, 9,215 over all; or at 3,037.5, 11 1/2 bricks.
+    assert Fraction(centres) - 440 == Fraction(bricks) * 225 + 10
+    masonry = make_masonry("brick-uk", bond, least_lap=mm("53.75"), least_piece=mm("112.5"))  # type: ignore[arg-type]
+    piers = tuple(pier(str(number * Fraction(centres)), "440", "112.5", "112.5", f"pier {number + 1}") for number in range(4))
+    wall = make_wall(3 * mm(centres) + mm("440"), masonry.unit.height_of_courses(20), name="Garden wall")
+    layout = lay(make_job(masonry, replace(wall, piers=piers), measure="metric"))
+    assert broken(check(layout)) == []
+    for laid in layout.walls[0].piers:
+        # 440 x 440 is 8 bricks; without the wall's 215 and its two joints, 102.5 on both faces, 4 of them: two each.
+        assert (units(laid, tied=True), units(laid, tied=False)) == ({"full": 8}, {"full": 4})

@@ -22,6 +22,8 @@ class PierGrid:
     """A pier of ``columns`` by ``rows`` cells. The wall takes ``thick`` rows from row ``front`` on.
 
     Units are ``wide`` cells wide and up to ``full`` long; ``free`` are the lengths that cost no cut, in cells.
+    ``kept_clear`` are columns before which the wall has joints where it goes on: a joint there, within the wall's rows,
+    counts as one that shows over a joint.
     """
 
     columns: int
@@ -31,6 +33,7 @@ class PierGrid:
     wide: int
     full: int
     free: tuple[int, ...]
+    kept_clear: tuple[int, ...] = ()
 
     @property
     def back(self) -> int:
@@ -248,7 +251,8 @@ def _meet(grid: PierGrid, cell: int, tied: _Move, plain: _Move) -> int:
     row, column = divmod(cell, grid.columns)
     cost = 0
     if column + 1 < grid.columns and tied.across:
-        cost += WALL if grid.front <= row < grid.back else 0
+        if grid.front <= row < grid.back:
+            cost += FACE if column + 1 in grid.kept_clear else WALL
         if plain.across:
             cost += FACE if row in (0, grid.rows - 1) else INNER
     if row + 1 < grid.rows and tied.below and plain.below:

@@ -18,7 +18,7 @@ from wallplan.layout.corners import IN_TURN, Choice, OutOfTurn, Stem, Turn, Wall
 from wallplan.layout.coursing import Row
 from wallplan.layout.one_brick import bond_one_brick
 from wallplan.layout.outline import find_bays, find_risers, set_rows
-from wallplan.layout.piers import find_stems
+from wallplan.layout.piers import bond_to_wall, find_stems
 from wallplan.layout.rakes import cut_to_rakes
 from wallplan.layout.reach import Reach, reach_openings
 from wallplan.layout.runs import LaidTracks, lay_tracks
@@ -173,7 +173,10 @@ def _bond(wall: Wall, masonry: Masonry, choice: Choice, meetings: _Meetings, kno
         bonded = bond_wall(wall, masonry, ends)
         broken = bonded.tracks.broken or _count_short_ells(bonded, masonry) > 0
         known[alike] = bonded._replace(tracks=bonded.tracks._replace(broken=broken))
-    return known[alike]._replace(wall=wall, ends=ends)
+    bonded = known[alike]
+    if masonry.one_brick:
+        ends = bond_to_wall(ends, wall, masonry, bonded.tracks.runs)
+    return bonded._replace(wall=wall, ends=ends)
 
 
 def bond_wall(wall: Wall, masonry: Masonry, ends: WallEnds) -> BondedWall:

@@ -67,8 +67,9 @@ class Stem(NamedTuple):
     """What runs through a wall in every other course: a wall that abuts it, or a pier, ``width`` wide from ``left``.
 
     ``seen`` are the units that show in the wall's outside face, (left, right) of each; ``inner`` are the right ends of units
-    at head joints of its own, from which the wall's joints keep a lap away. ``but`` are courses (bits) in which it does not
-    run through, since that wall or this one lays nothing there, or less than a course.
+    at head joints of its own, from which the wall's joints keep a lap away; or ``kept_clear`` are the pier's cells before
+    which it has none, since the wall was bonded first. ``but`` are courses (bits) in which it does not run through, since
+    that wall or this one lays nothing there, or less than a course.
     """
 
     left: int
@@ -77,12 +78,13 @@ class Stem(NamedTuple):
     seen: tuple[tuple[int, int], ...]
     inner: tuple[int, ...] = ()
     but: int = 0
+    kept_clear: tuple[int, ...] = ()
 
 
 class Crossing(NamedTuple):
     """A wall or pier that runs through this one, from ``left`` to ``right``, in odd courses (``parity`` 0) or even ones (1).
 
-    ``seen`` and ``inner`` as of its stem; not in the courses ``but`` (bits).
+    ``seen``, ``inner`` and ``kept_clear`` as of its stem; not in the courses ``but`` (bits).
     """
 
     left: int
@@ -92,6 +94,7 @@ class Crossing(NamedTuple):
     seen: tuple[tuple[int, int], ...]
     inner: tuple[int, ...] = ()
     but: int = 0
+    kept_clear: tuple[int, ...] = ()
 
     def is_in(self, number: int) -> bool:
         """Whether it runs through in a course."""

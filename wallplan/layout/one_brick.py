@@ -70,22 +70,24 @@ def bond_one_brick(wall: Wall, masonry: Masonry, clear: tuple[tuple[Clear, ...],
 def _bond(wall: Wall, masonry: Masonry, runs: Sequence[_Run], ends: WallEnds, grammar: Grammar) -> LaidTracks:
     """The best way that is found in several orders of laying the runs."""
     sides = list(_sides(runs, wall, masonry))
-    best = _lay_best(wall, masonry, runs, sides, grammar)
+    best = _lay_best(wall, masonry, runs, (sides, ends), grammar)
     assert best is not None
     for place, order in enumerate(_orders(runs)):
         if best.cost < (BROKEN if place else DEPARTED):
             break
-        best = _lay_best(wall, masonry, order, sides, grammar, best.cost) or best
+        best = _lay_best(wall, masonry, order, (sides, ends), grammar, best.cost) or best
     laid = tuple(run for one, found in best.found for run in _cut_runs(one, found, masonry, ends))
     return LaidTracks(laid, True, len(runs) == 1 or best.cost < DEPARTED, best.cost >= BROKEN, best.cost)
 
 
-def _lay_best(wall: Wall, masonry: Masonry, runs: Sequence[_Run], sides: Sequence[tuple[int, int]],
+def _lay_best(wall: Wall, masonry: Masonry, runs: Sequence[_Run], given: tuple[Sequence[tuple[int, int]], WallEnds],
               grammar: Grammar, limit: int = NONE) -> _Way | None:
-    """The best way of one order; None where none is under the limit."""
+    """The best way of one order; None where none is under the limit. ``given``: how free ends may begin, and the ends."""
     best: _Way | None = None
+    sides, ends = given
     for one in sides:
-        way = _lay_all(wall, masonry, _settle_free(runs, wall, one, masonry), grammar, limit if best is None else best.cost)
+        way = _lay_all(wall, masonry, _settle_free(runs, wall, one, masonry), ends, grammar,
+                       limit if best is None else best.cost)
         best = way or best
     return best
 
@@ -155,10 +157,11 @@ def _settle_free(runs: Sequence[_Run], wall: Wall, sides: tuple[int, int], mason
     return settled
 
 
-def _lay_all(wall: Wall, masonry: Masonry, runs: Sequence[_Run], grammar: Grammar, limit: int) -> _Way | None:
+def _lay_all(wall: Wall, masonry: Masonry, runs: Sequence[_Run], ends: WallEnds, grammar: Grammar,
+             limit: int) -> _Way | None:
     done, spent = list[tuple[_Run, Found]](), 0
     for run in runs:
-        beside = tuple(_find_beside(run, done, masonry))
+        beside = (*_find_beside(run, done, masonry), *_find_sides(run, ends, masonry))
         covered = tuple((opening.left - run.left, opening.right - run.left) for opening in wall.openings
                         if opening.left > run.left and opening.right < run.right)
         lefts, rights = ((end,) if end is not None else (End(0), End(1)) for end in run.ends)
@@ -168,13 +171,24 @@ def _lay_all(wall: Wall, masonry: Masonry, runs: Sequence[_Run], grammar: Gramma
                         (run.courses[0].bit_count(), run.courses[1].bit_count()), adjoining(*run.courses), covered, beside,
                         _find_anchors(run, done, masonry) if beside else ())
             under = limit - spent if best is None else best[1].cost
-            found = lay_under(grammar, span, under)
+            found = _lay_run(grammar, span, under)
             best = best if found is None else (run._replace(ends=(left, right)), found)
         if best is None and limit < NONE:
             return None
         done.append(best or (run._replace(ends=(lefts[0], rights[0])), lay_span(grammar, span)))
         spent += done[-1][1].cost
     return _Way(tuple(done), spent)
+
+
+def _lay_run(grammar: Grammar, span: Span, under: int) -> Found | None:
+    """The best two tracks of a run; None where none is under a cost. Beside a pier only odd or only even courses have it:
+    its joints stay as aimed for where no rule breaks so, since what is above and below does not open or close with it.
+    """
+    if 0 in span.courses:
+        found = lay_span(replace(grammar, close=0, open=0), span)
+        if found.cost < BROKEN:
+            return found if found.cost < under else None
+    return lay_under(grammar, span, under)
 
 
 def _find_anchors(run: _Run, done: Sequence[tuple[_Run, Found]], masonry: Masonry) -> tuple[int, ...]:
@@ -198,6 +212,17 @@ def _find_beside(run: _Run, done: Sequence[tuple[_Run, Found]], masonry: Masonry
                     yield Beside(at, 1 - parity, weight, False)
                 if run.courses[parity]:
                     yield Beside(at, parity, run.courses[parity].bit_count(), True)
+
+
+def _find_sides(run: _Run, ends: WallEnds, masonry: Masonry) -> Iterator[Beside]:
+    """The joints at the sides of piers and within them, above and below the courses in which the wall goes on there."""
+    for crossing in ends.crossings:
+        courses = run.courses[1 - crossing.parity]
+        within = (at + masonry.joint for at in crossing.inner)
+        for place in (crossing.left, *within, crossing.right + masonry.joint):
+            at = place - run.left
+            if courses and 0 < at < run.right - run.left + masonry.joint:
+                yield Beside(at, 1 - crossing.parity, 2 * courses.bit_count(), False)
 
 
 def _stretch_joints(laid: Laid, found: Found, run: _Run, masonry: Masonry) -> list[int]:

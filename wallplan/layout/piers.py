@@ -6,16 +6,22 @@ the wall goes on and units stand before and behind it. The tilings are found by 
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
 from typing import NamedTuple
 
 from wallplan.bond.pier import Block, PierBond, PierGrid, bond_pier
-from wallplan.layout.corners import Crossing, Stem
+from wallplan.layout.corners import Crossing, Stem, WallEnds
 from wallplan.layout.coursing import Row
-from wallplan.layout.spots import Namer, Spot, count_cuts
+from wallplan.layout.runs import LaidRun
+from wallplan.layout.spots import Namer, Spot
 from wallplan.layout.stock import stock_lengths
+from wallplan.plan.height import MOST_COURSES
 from wallplan.plan.job import Masonry, Pier, Wall
 from wallplan.plan.pier_sizes import Lattice, find_lattice
+
+ROUNDING = 2
+"""Ticks that joints may be off from where they are aimed."""
 
 
 class PierSpot(NamedTuple):
@@ -49,33 +55,56 @@ class _Places(NamedTuple):
     length: int
 
 
-def find_stems(wall: Wall, masonry: Masonry) -> tuple[Stem, ...]:
+def find_stems(wall: Wall, masonry: Masonry, plain: tuple[int, ...] = ()) -> tuple[Stem, ...]:
     """What the piers of a wall take of it in the courses that tie them in; () for none.
 
+    ``plain`` are the right ends of the wall's own units at head joints in the other courses, where it is bonded already.
     Raises ValueError for a pier that no units fill, which the plan room lets no plan have.
     """
     stems = []
     for pier in wall.piers:
         grid, lattice = _grid_of(pier, masonry)
+        clear = tuple(column for column in range(1, grid.columns) if any(
+            abs(pier.left + lattice.size(column) - at) < masonry.least_lap - ROUNDING for at in plain))
+        grid = replace(grid, kept_clear=clear)
         tied = [(block, _place(block, pier, (0, grid.rows, -pier.front, _depth(pier, masonry)), grid, (lattice, masonry)))
                 for block in _bond(pier, grid).tied]
         within = [place for block, place in tied if block.row < grid.back and block.row + block.rows > grid.front]
         seen = sorted({(place.left, place.left + place.along) for place in within
                        if place.near <= masonry.tightest_joint < place.near + place.deep})
         inner = sorted({place.left + place.along for place in within} - {pier.right})
-        stems.append(Stem(pier.left, pier.width, pier.name, tuple(seen), tuple(inner)))
+        stems.append(Stem(pier.left, pier.width, pier.name, tuple(seen), tuple(inner), kept_clear=clear))
     return tuple(stems)
+
+
+def bond_to_wall(ends: WallEnds, wall: Wall, masonry: Masonry, runs: Iterable[LaidRun]) -> WallEnds:
+    """The ends of a wall that was bonded first, its piers bonded to it so that their joints keep a lap from the wall's."""
+    parity = next((crossing.parity for crossing in ends.crossings), None)
+    if parity is None or not wall.piers:
+        return ends
+    plain = {left + length for run in runs if run.courses & _courses_of(1 - parity)
+             for left, length in run.pieces[:-1]}
+    stems = {stem.name: stem for stem in find_stems(wall, masonry, tuple(sorted(plain)))}
+    return ends._replace(crossings=tuple(
+        crossing._replace(seen=stem.seen, inner=stem.inner, kept_clear=stem.kept_clear)
+        if (stem := stems.get(crossing.other)) else crossing for crossing in ends.crossings))
+
+
+def _courses_of(parity: int) -> int:
+    """The odd (0) or even courses as bits."""
+    return sum(1 << number for number in range(2 - (1 - parity), MOST_COURSES + 1, 2))
 
 
 def lay_piers(wall: Wall, masonry: Masonry, rows: tuple[Row, ...], crossings: tuple[Crossing, ...],
               namer: Namer) -> tuple[PierCourses, ...]:
     """Every pier of a wall course by course; () for none. ``crossings`` say in which courses piers are tied in."""
-    parity = next((crossing.parity for crossing in crossings), 0)
-    return tuple(_lay_pier(pier, masonry, rows, parity, namer) for pier in wall.piers)
+    own = {crossing.other: crossing for crossing in crossings}
+    return tuple(_lay_pier(pier, masonry, rows, own[pier.name], namer) for pier in wall.piers if pier.name in own)
 
 
-def _lay_pier(pier: Pier, masonry: Masonry, rows: tuple[Row, ...], parity: int, namer: Namer) -> PierCourses:
+def _lay_pier(pier: Pier, masonry: Masonry, rows: tuple[Row, ...], crossing: Crossing, namer: Namer) -> PierCourses:
     grid, lattice = _grid_of(pier, masonry)
+    grid, parity = replace(grid, kept_clear=crossing.kept_clear), crossing.parity
     bond = _bond(pier, grid)
     known: dict[tuple[int, int, bool], tuple[PierSpot, ...]] = {}
     courses = []
@@ -91,7 +120,8 @@ def _lay_pier(pier: Pier, masonry: Masonry, rows: tuple[Row, ...], parity: int, 
 
 def count_pier_cuts(courses: PierCourses, masonry: Masonry) -> int:
     """Cutting in all courses of a pier: a cut counts one, one shorter than half a unit two."""
-    return sum(count_cuts([one.spot for one in units], masonry) for _, units in courses.courses)
+    return sum(2 if 2 * (one.spot.length + masonry.joint) < masonry.module else 1
+               for _, units in courses.courses for one in units if one.spot.piece == "cut")
 
 
 def _stand(place: _Places, row: Row, namer: Namer) -> PierSpot:

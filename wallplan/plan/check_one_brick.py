@@ -54,8 +54,6 @@ def _find_joins(wall: ReadWall) -> Iterator[tuple[KeyPath, str, str]]:
     for path, _ in wall.abuts:
         pier = "pier" in path
         yield path, "piers are" if pier else "walls that abut another are", "leave it out"
-    for path, _ in wall.piers:
-        yield path, "piers are", "leave it out"
 
 
 def _on_line(level: int, wall: ReadWall, masonry: Masonry) -> bool:

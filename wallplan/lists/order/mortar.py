@@ -12,7 +12,7 @@ from wallplan.lengths import TICKS_PER_INCH
 from wallplan.lists.order.counted import pieces_in
 from wallplan.lists.order.figures import LITRES_PER_CUBIC_FOOT, Scale, scale_of, settle, settle_up, show
 from wallplan.lists.order.line import Line
-from wallplan.plan.job import Job
+from wallplan.plan.job import Job, Masonry
 
 BLOCK_RUN = 16 * TICKS_PER_INCH
 """The run of one block of the published rules: a 15 5/8 in. unit and its joint."""
@@ -110,6 +110,9 @@ def _fill_solid(job: Job, walls: tuple[WallLayout, ...]) -> Mortar:
         behind = sum(piece.length for wall in walls for course in wall.courses for piece in course.backing)
         add("between stretchers, front and back", scale.size(behind), f"{scale.length} long in all", job.masonry.unit.height,
             job.masonry.thickness - 2 * job.masonry.unit.thickness)
+    if any(wall.piers for wall in walls):
+        add("between units of piers, side by side", scale.size(sum(_sides_in_piers(wall, job.masonry) for wall in walls)),
+            f"{scale.length} long in all", job.masonry.unit.height, job.masonry.joint)
     net = sum(volumes, Fraction(0))
     told.append(f"{' + '.join(map(show, volumes))} = {show(net)}")
     exact = settle(net * job.order.mortar_waste / 100, 4)
@@ -117,6 +120,18 @@ def _fill_solid(job: Job, walls: tuple[WallLayout, ...]) -> Mortar:
     told += [f"waste {show(net)} x {show(job.order.mortar_waste)} / 100 = {show(exact)}, up to {show(waste)}",
              f"{show(net)} + {show(waste)} = {show(net + waste)}"]
     return Mortar(net, net + waste, "; ".join(told))
+
+
+def _sides_in_piers(wall: WallLayout, masonry: Masonry) -> int:
+    """How long the joints of a wall's piers are in plan that are no unit's head joint, ticks."""
+    area = 0
+    for pier in wall.piers:
+        one = pier.pier
+        for course in pier.courses:
+            deep = one.front + one.back + (masonry.thickness if course.tied else 0)
+            area += one.width * deep - sum(unit.along * unit.deep + min(unit.along, unit.deep) * masonry.joint
+                                           for unit in course.pieces)
+    return max(0, area // masonry.joint)
 
 
 def _leaves(job: Job) -> tuple[tuple[int, str, tuple[str | None, ...]], ...]:
