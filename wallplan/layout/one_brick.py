@@ -13,6 +13,7 @@ from wallplan.bond.one_brick_figures import BROKEN, DEPARTED, Beside, End, Found
 from wallplan.layout.corners import WallEnd, WallEnds, parity_of
 from wallplan.layout.coursing import Row
 from wallplan.layout.model import Leaf, Piece
+from wallplan.layout.pier_sides import find_sides
 from wallplan.layout.runs import TICKS_OF_ROUNDING, LaidRun, LaidTracks, count_short_laps, set_out
 from wallplan.layout.spots import Namer, Spot
 from wallplan.layout.tracks import Span as Clear
@@ -161,7 +162,7 @@ def _lay_all(wall: Wall, masonry: Masonry, runs: Sequence[_Run], ends: WallEnds,
              limit: int) -> _Way | None:
     done, spent = list[tuple[_Run, Found]](), 0
     for run in runs:
-        beside = (*_find_beside(run, done, masonry), *_find_sides(run, ends, masonry))
+        beside = (*_find_beside(run, done, masonry), *find_sides(run.left, run.right, run.courses, ends, masonry))
         covered = tuple((opening.left - run.left, opening.right - run.left) for opening in wall.openings
                         if opening.left > run.left and opening.right < run.right)
         lefts, rights = ((end,) if end is not None else (End(0), End(1)) for end in run.ends)
@@ -212,17 +213,6 @@ def _find_beside(run: _Run, done: Sequence[tuple[_Run, Found]], masonry: Masonry
                     yield Beside(at, 1 - parity, weight, False)
                 if run.courses[parity]:
                     yield Beside(at, parity, run.courses[parity].bit_count(), True)
-
-
-def _find_sides(run: _Run, ends: WallEnds, masonry: Masonry) -> Iterator[Beside]:
-    """The joints at the sides of piers and within them, above and below the courses in which the wall goes on there."""
-    for crossing in ends.crossings:
-        courses = run.courses[1 - crossing.parity]
-        within = (at + masonry.joint for at in crossing.inner)
-        for place in (crossing.left, *within, crossing.right + masonry.joint):
-            at = place - run.left
-            if courses and 0 < at < run.right - run.left + masonry.joint:
-                yield Beside(at, 1 - crossing.parity, 2 * courses.bit_count(), False)
 
 
 def _stretch_joints(laid: Laid, found: Found, run: _Run, masonry: Masonry) -> list[int]:
