@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from functools import partial
-from pathlib import Path
 from typing import Annotated
 
 import typer
+from wallplan_cli.drawing import Into, PaperName, draw_all, find_known, find_paper
 from wallplan_cli.earlier import Earlier, Tidy, refuse_partial_tidy
 from wallplan_cli.shared import Plans
-from wallplan_cli.sheets import PAPERS, draw_all, find_known
 
 
 def add_to(app: typer.Typer) -> None:
@@ -19,16 +18,8 @@ def add_to(app: typer.Typer) -> None:
 
 def teach(
     plans: Plans,
-    into: Annotated[
-        Path | None,
-        typer.Option("--into", metavar="FOLDER", help="Folder for the files; else one named as the plan, beside it.",
-                     show_default=False, readable=False),
-    ] = None,
-    paper: Annotated[
-        str | None,
-        typer.Option("--paper", metavar="PAPER", show_default=False,
-                     help="letter, tabloid, A4 or A3; else letter for a plan in feet, A4 for metric."),
-    ] = None,
+    into: Into = None,
+    paper: PaperName = None,
     only: Annotated[
         list[str] | None,
         typer.Option("--only", metavar="SHEET", show_default=False,
@@ -45,9 +36,9 @@ def teach(
     """
     from wallplan.planner import LESSON, draw_lesson
 
-    papers = find_known("--paper", "a paper", [paper] if paper else [], PAPERS)
+    named = find_paper(paper)
     kinds = find_known("--only", "a lesson sheet", only or [], LESSON)
-    draw = partial(draw_lesson, paper=papers[0] if papers else None, only=tuple(kinds))
+    draw = partial(draw_lesson, paper=named, only=tuple(kinds))
     worst = draw_all(list(dict.fromkeys(plans)), draw, into, Earlier("lesson", refuse_partial_tidy(tidy, only)))
     if worst:
         raise typer.Exit(worst)
