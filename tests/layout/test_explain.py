@@ -6,6 +6,7 @@ import pytest
 
 from tests.jobs import inches, make_masonry
 from wallplan.layout.explain import Share, explain, print_courses
+from wallplan.plan.job import Bond
 
 
 @pytest.mark.parametrize(("courses", "words"), [
@@ -30,3 +31,11 @@ def test_each_reason_has_its_sentence() -> None:
     assert told[0].startswith("0\" to 3'-0\", courses 1, 3: 2 in each, at least 1") and "short" in told[0]
     assert told[1].startswith("0\" to 4'-0\", course 2: 1 in each, at least 0") and '4"' in told[1]
     assert told[2].endswith("rips beside a sill, a head or a step off the coursing are not in the bound")
+
+
+@pytest.mark.parametrize(("bond", "kept"), [("half", True), ("third", False), ("quarter", False)])
+def test_a_bond_that_is_kept_is_the_reason_and_not_the_least_lap(bond: Bond, kept: bool) -> None:
+    # The least lap may well be had without a cut: it is the bond that asks for it.
+    stock = Share(0, inches(48), 1, 0, layered=False)
+    (told,) = explain({stock: [2]}, make_masonry("block-12", bond, keep_bond=kept), "feet")
+    assert told.endswith(f"but not with {bond} bond kept throughout and plumb with the other courses")

@@ -38,11 +38,11 @@ def _explain(share: Share, courses: list[int], masonry: Masonry, measure: Measur
         return f"{place}: {more}: rips beside a sill, a head or a step off the coursing are not in the bound"
     if share.at_least:
         return f"{place}: {more}: one cut piece alone would be short, or would leave too little lap"
+    alone = f"{place}: {more}: stock lengths alone would fill it, but not with"
+    if masonry.keep_bond or masonry.bond in ("third", "quarter"):
+        return f"{alone} {masonry.bond_name} kept throughout and plumb with the other courses"
     lap = print_size(masonry.least_lap, measure)
-    return (
-        f"{place}: {more}: stock lengths alone would fill it, but not with head joints {lap} "
-        "from those above and below and plumb with the other courses"
-    )
+    return f"{alone} head joints {lap} from those above and below and plumb with the other courses"
 
 
 def print_courses(courses: list[int]) -> str:
