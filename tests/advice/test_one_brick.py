@@ -9,9 +9,11 @@ import pytest
 from tests.jobs import MM, make_job, make_opening, make_wall
 from tests.layout.buildings import OUT
 from tests.layout.test_one_brick import one_brick
+from wallplan.advice.advise import advise
 from wallplan.advice.fit import Size, measure_fit
 from wallplan.advice.one_brick import list_fitting, list_open, repeat_length
 from wallplan.advice.remedies import find_remedies
+from wallplan.advice.tell import report_advice
 from wallplan.plan.job import Bond
 
 
@@ -57,3 +59,9 @@ def test_openings_fit_where_the_bond_runs_past_them() -> None:
     opening = make_opening(890 * MM, round(1687.5 * MM), 150 * MM, 450 * MM, "steel", 100 * MM, "Window")
     job = make_job(one_brick(), make_wall(round(2577.5 * MM), 600 * MM, (opening,)), measure="metric")
     assert {size.taken for size in measure_fit(job)} == {"fits"}
+
+
+def test_advice_tells_the_lengths_that_keep_the_bond() -> None:
+    job = make_job(one_brick(), make_wall(4500 * MM, 900 * MM), measure="metric")
+    told = " ".join(report_advice(advise(job), (), 100).split())
+    assert "4500 mm: 102.5 mm under" in told and "make it 4602.5 mm or 4265 mm, both ends alike" in told

@@ -100,6 +100,8 @@ def advise(job: Job, told: Callable[[int], None] = lambda laid: None, *, most: i
     known: Known = {}
     before, ends = _take_all(job, known), ends_advised_on(job, known)
     misfits = [number for number in ends if before[number].grade != (0, 0)]
+    if most is not None and job.masonry.one_brick:
+        most = FEWEST_TRIALS  # each wall takes longer to lay
     if most is not None:
         most = max(min(most, FEWEST_TRIALS), most // max(1, len(misfits)))
     found = _advise_walls([_Task(job, number, ends[number], most) for number in misfits], told, processes)

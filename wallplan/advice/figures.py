@@ -56,7 +56,7 @@ class Figures:
 def take_figures(layout: WallLayout, job: Job) -> Figures:
     """The figures of one wall as laid. A wall without doubt is not measured against the rules: it keeps them."""
     masonry, measure = job.masonry, job.measure
-    pieces = [piece for course in layout.courses for piece in (*course.pieces, *layout.pier_pieces(course.number))
+    pieces = [piece for course in layout.courses for piece in (*course.bricks, *layout.pier_pieces(course.number))
               if piece.shape not in UNCOUNTED]
     sawn = [piece for piece in pieces if piece.mark is not None]
     found = check_wall(layout, job) if layout.doubtful else ()

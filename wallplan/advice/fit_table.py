@@ -31,9 +31,11 @@ def report_fit_shortly(job: Job, width: int) -> dict[str, str]:
 
 
 def tell_bays(wall: Wall, job: Job) -> list[str]:
-    """A line for each bay between piers of a wall that does not come out: by how much, and what would; [] where all do."""
+    """A line for each bay between piers that does not come out, in bonds with headers for each length of masonry and
+    opening: by how much, and what would; [] where all do."""
+    told = ("bay", "length", "pier", "width") if job.masonry.one_brick else ("bay",)
     return [_tell(size, job) for size in measure_fit(job)
-            if size.wall == wall.name and size.what == "bay" and size.taken != "fits"]
+            if size.wall == wall.name and size.what in told and size.taken != "fits"]
 
 
 def _report(sizes: list[Size], job: Job, width: int) -> str:

@@ -31,8 +31,10 @@ class Pieces:
         self.whole = abs(grammar.quarters(round(total * 4 / grammar.stretcher)) - total) <= ROUNDING
         self.least = grammar.lap - ROUNDING
         self.known: dict[tuple[int, State], list[Move]] = {}
+        self.met: dict[tuple[int, int], int] = {}
         self.others = tuple(tuple(sorted((one.at, one.weight) for one in span.beside if one.parity == which
                                          and one.plumb is plumb) for plumb in (False, True)) for which in (0, 1))
+        self.missed = tuple(max((weight for _, weight in plumb), default=0) for _, plumb in self.others)
 
     def after(self, which: int, state: State) -> list[Move]:
         """What a track may lay next; [] at a dead end."""
@@ -75,8 +77,8 @@ class Pieces:
 
     def _list_sawn(self, which: int, state: State) -> list[Move | None]:
         """Pairs sawn to length, which play a stretcher or a header."""
-        return [self._move(which, state, end, right, "P", plays)
-                for end, right in self._sawn_to(state) for plays in (STRETCHED, HEADED)]
+        roles = (STRETCHED, HEADED) if self._rule(which) == "in turn" else (STRETCHED,)
+        return [self._move(which, state, end, right, "P", plays) for end, right in self._sawn_to(state) for plays in roles]
 
     def _begin(self, which: int, state: State) -> list[Move | None]:
         """The quoin. One that another wall gives is laid as given; elsewhere what the end is too short for may differ."""
@@ -181,6 +183,12 @@ class Pieces:
 
     def _beside(self, which: int, at: int) -> int:
         """A joint against those of other runs."""
+        key = which, at
+        if key not in self.met:
+            self.met[key] = self._weigh(which, at)
+        return self.met[key]
+
+    def _weigh(self, which: int, at: int) -> int:
         over, plumb = self.others[which]
         near = over[bisect_left(over, (at - self.grammar.beside + 1, 0)):bisect_left(over, (at + self.grammar.beside, 0))]
         cost = BROKEN * sum(weight for _, weight in near)
@@ -188,4 +196,4 @@ class Pieces:
             return cost
         place = bisect_left(plumb, (at - ROUNDING, 0))
         met = place < len(plumb) and plumb[place][0] <= at + ROUNDING
-        return cost if met else cost + max(weight for _, weight in plumb) * PLUMB
+        return cost if met else cost + self.missed[which] * PLUMB
