@@ -1,4 +1,9 @@
-"""Wall situations of common practice, invented and worked by hand: what the mason would say is what the advice says."""
+"""Wall situations of common practice, invented and worked by hand: what the mason would say is what the advice says.
+
+Of the eight, 1 (20 ft that are 15 block), 2 (the window whose piers are 37.5 mm over), 5 (piers at 3 m), 7 (sill and head off
+the gauge) and 8 (the tie to an old wall) are here; 3 (bad steps) and 4 (the gable) in ``tests/layout/test_outline.py``, the
+bays of 5 and the gauge of 8 in ``tests/layout/test_garden_walls.py``, and 6 (Flemish bond) in ``tests/layout/test_one_brick.py``.
+"""
 
 from fractions import Fraction
 

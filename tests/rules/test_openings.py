@@ -53,6 +53,14 @@ def test_lintel_too_short_is_told_with_the_bearing_reached(good: Layout) -> None
     assert '3/8"' in told[0].remedy
 
 
+def test_a_lintel_that_ends_with_the_wall_is_not_to_be_lengthened() -> None:
+    # 4 in. of wall are left of the window, and no lintel reaches past the wall's end.
+    window = make_opening(inches(4), inches(52), inches(32), inches(80))
+    layout = lay(make_job(make_masonry(), make_wall(inches(144), inches(96), [window])))
+    (told,) = (one for one in broken(check(layout)) if one.rule == "openings")
+    assert (told.figure, told.remedy) == ('4" on the left of Door', 'move the jamb by 4" into the opening')
+
+
 def test_missing_lintel_is_told(good: Layout) -> None:
     told = breaks_of(as_stretchers(good, 0, inches(110)), "openings")
     assert [(one.at, one.figure) for one in told] == [(inches("47 5/8"), "no block lintel on the head of Door")]

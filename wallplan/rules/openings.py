@@ -102,8 +102,9 @@ def _short_bearing(wall: AsLaid, opening: Opening, course: int, side: str, at: i
     else:
         figure = f"{exact(wall, bearing, opening.bearing)} on the {side} of {opening.name}"
     more = size(wall, opening.bearing - bearing)
-    return Break(course, at, figure, size(wall, opening.bearing),
-                 f"lengthen the lintel by {more} on the {side}, or move the jamb by {more} into the opening")
+    room = at - wall.start if side == "left" else wall.end - at
+    longer = f"lengthen the lintel by {more} on the {side}, or " if room >= opening.bearing else ""
+    return Break(course, at, figure, size(wall, opening.bearing), f"{longer}move the jamb by {more} into the opening")
 
 
 def _lintel_span(wall: AsLaid, opening: Opening) -> tuple[int, int, int] | None:
