@@ -30,7 +30,7 @@ LENGTH, UNIT, WALL = "length = \"20'\"", 'unit = "block-8"', 'wall "Landing side
     (UNIT, 'unit = "block-8";', '5: masonry: unit: "block-8";: more on the line than one value; put texts and lengths in quotes'),
     (UNIT, f"{UNIT}\nkeep_bond = True", "6: masonry: keep_bond: True cannot be read; write keep_bond = true"),
     (UNIT, f"{UNIT}\nkeep_bond = no", "6: masonry: keep_bond: no cannot be read; write keep_bond = false"),
-    (UNIT, f"{UNIT}\n{UNIT}", "6: masonry: unit: a key given twice, or a key and a table of one name; keep one"),
+    (UNIT, f"{UNIT}\n{UNIT}", "6: masonry: unit: a key given twice, or a key and a table of one name; keep one, or write the heading that it lacks"),
     (UNIT, 'un\u200bit = "block-8"', "5: un?it: a character that cannot be seen (U+200B) may not stand in a key; write key = value, "
                                      "with plain letters in the key"),
     ("[masonry]", "[masonry", '4: "[masonry": a heading that is not closed; write [masonry] or [[wall]]'),

@@ -30,7 +30,8 @@ _OF_KEYS = (
     ("Expected '=' after a key", f"a key without an equals sign; {_LETTERS}"),
     ("Invalid initial character for a key", "a key that does not start as one; write letters, then = and the value, "
                                             "and what stands in { } on one line"),
-    ("Cannot overwrite a value", "a key given twice, or a key and a table of one name; keep one"),
+    ("Cannot overwrite a value", "a key given twice, or a key and a table of one name; keep one, or write the heading that "
+                                 "it lacks"),
     ("Cannot mutate", "a table that is closed already; put the key inside it"),
     ("Duplicate inline table key", "a key given twice inside { }; keep one"),
     ("Unterminated string", "a text whose closing quote is missing; close it"),
