@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections import defaultdict
+from functools import cache
 from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tests.drawing.sheets import texts_of
+from tests.drawing.sheets import faults_of, texts_of
 from tests.long_run import examples
 from wallplan.drawing.columns import INSET, Row, Table, fill_columns
 from wallplan.drawing.drafts import number_sheets
@@ -19,9 +20,12 @@ from wallplan.drawing.order_sheet import plan_order_sheets
 from wallplan.drawing.panel import Panel
 from wallplan.drawing.paper import PAPERS
 from wallplan.drawing.primitives import Outlines, Page
+from wallplan.drawing.saw_sheet import plan_saw_sheets
+from wallplan.drawing.wall_sheet import plan_wall_sheets
 from wallplan.layout.build import lay
+from wallplan.layout.model import Layout
 from wallplan.lists.order.compose import list_order
-from wallplan.plan.load import load_plan
+from wallplan.plan.load import load_plan, read_plan
 from wallplan.teaching.quiz_sheet import plan_quiz_sheets
 
 SAMPLES = Path(__file__).parents[2] / "samples"
@@ -86,3 +90,52 @@ def test_every_block_stands_once_in_order_and_no_heading_ends_a_column(heights: 
         assert sum(height for height, _ in untied[first:last]) + head <= 100.0
         assert last == len(untied) or not untied[last - 1][1]
     assert count_sheets(found, abreast) <= count_sheets(flow(_blocks(untied), 100.0, head), abreast)
+
+
+SIXTY_FEET = """\
+title = "Ferry landing store and waiting room beside the old slip"
+measure = "feet"
+sizes = "nominal"
+[masonry]
+unit = "block-8"
+[[wall]]
+name = "Side of the ticket office"
+length = "60'"
+height = "10'"
+bond_beams = ["top"]
+control_joints = ["20'", "40'"]
+""" + "".join(f'[[wall.opening]]\nname = "{name}"\nfrom_left = "{left}"\nwidth = "{width}"\nsill = "{sill}"\nheight = "{high}"\n'
+              'lintel = "steel"\n'
+              for name, left, width, sill, high in (
+                  ("Office door", "4'", "3' 4", "0", "7' 4"), ("Office window", "10' 8", "4'", "3' 4", "4'"),
+                  ("Boat door", "24'", "10'", "0", "8'"), ("Hatch", "42'", "2' 8", "4'", "2' 8"),
+                  ("Vent", "47'", "1' 4", "6'", "1' 4"), ("Side door", "53' 4", "3' 4", "0", "6' 10")))
+
+
+@cache
+def sixty_feet() -> Layout:
+    """A wall sixty feet long with six openings and long names."""
+    return lay(read_plan(SIXTY_FEET, "store.toml"))
+
+
+def test_a_long_wall_is_split_over_as_few_sheets_as_hold_it_since_each_tells_its_own_openings_alone() -> None:
+    pages = number_sheets(plan_wall_sheets(sixty_feet(), (), "letter"))
+    assert len(pages) == 3
+    assert [faults_of(page) for page in pages] == [[]] * 3
+    assert all(sum("from the left end." in text.text and text.text.startswith(("Office", "Hatch", "Vent", "Side", "Boat"))
+                   for text in texts_of(page)) <= 2 for page in pages)
+
+
+def test_titles_stand_whole_in_the_title_block_smaller_where_they_are_long() -> None:
+    pages = number_sheets((*plan_wall_sheets(sixty_feet(), (), "letter"), *plan_marks_sheets(sixty_feet(), "letter"),
+                           *plan_saw_sheets(sixty_feet(), "letter")))
+    for page in pages:
+        told = " ".join(text.text for text in texts_of(page))
+        assert "Ferry landing store and waiting room beside the old slip" in told, page.name
+    assert any(text.text == "WALL Side of the ticket office" for text in texts_of(pages[0]))
+
+
+def test_no_line_of_a_saw_card_is_cut_short() -> None:
+    texts = [text.text for page in number_sheets(plan_saw_sheets(sixty_feet(), "letter")) for text in texts_of(page)]
+    assert not [text for text in texts if text.endswith("...")]
+    assert "the sawn side to the mortar." in " ".join(texts)

@@ -87,6 +87,13 @@ def shorten(text: str, height: float, width: float) -> str:
     return f"{kept.rstrip()}{DOTS}"
 
 
+def fit_heading(text: str, heights: tuple[float, ...], width: float) -> tuple[str, float]:
+    """The text and the largest of ``heights``, mm, at which it fits ``width`` mm; as much as fits about two lines of the
+    last if it fits at none."""
+    found = next((height for height in heights if measure(text, height) <= width), heights[-1])
+    return shorten(text, found, 1.85 * width), found
+
+
 @lru_cache(maxsize=2_000)
 def wrap(text: str, height: float, width: float) -> tuple[str, ...]:
     """The text in lines of at most ``width`` mm; a word that is wider alone is shortened. () for no text.

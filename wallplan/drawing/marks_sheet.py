@@ -8,7 +8,7 @@ from functools import partial
 from wallplan.drawing.cautions import SETTING_OUT
 from wallplan.drawing.columns import CLOSE_PITCH, Row, Table, draw_columns, fill_columns
 from wallplan.drawing.drafts import Draft
-from wallplan.drawing.lettering import DOTS, FIGURES, LARGE_FIGURES, clean
+from wallplan.drawing.lettering import DOTS, FIGURES, LARGE_FIGURES, SMALLEST, clean, shorten
 from wallplan.drawing.marks_strip import Strip, draw_strip, make_strips
 from wallplan.drawing.paper import Paper, find_paper
 from wallplan.drawing.primitives import Box, Page
@@ -22,6 +22,8 @@ from wallplan.lists.marks import Mark, WallMarks, mark_wall
 
 MOST_SHEETS = 40
 """More marks than stand on so many sheets are left to the list in the CSV file."""
+
+_LONGEST_NAME = 42.0
 
 _TOLD = (
     "Hook the tape once, at the wall's left end, and mark every distance from there.",
@@ -105,7 +107,7 @@ def _list_rows(marks: WallMarks, measured: Measure) -> list[Row]:
             rows.append(Row(kind, heading=True))
             rows += [Row(print_length(mark.far, measured), _tell_courses(mark, count)) for mark in found]
     rows.append(Row("JAMBS, ENDS", heading=True))
-    sides = [(side, f"{word} {clean(name)[:14]}") for name, left, right in marks.jambs
+    sides = [(side, f"{word} {shorten(clean(name), SMALLEST, _LONGEST_NAME)}") for name, left, right in marks.jambs
              for side, word in ((left, "left"), (right, "right"))]
     sides += [(side, word) for left, right in marks.control_joints
               for side, word in ((left, "CJ from"), (right, "CJ to"))]

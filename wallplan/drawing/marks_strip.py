@@ -152,11 +152,11 @@ def _draw_openings(board: Board, strip: Strip, x: float, band: Box) -> None:
 
 
 def _fit_name(name: str, height: float, room: float) -> str:
-    """A name, or so much of it as fits ``room`` mm: its last word after the first letters of the others, which tells
-    Window 1 from Window 2; else its beginning; "" where not four letters fit."""
+    """A name, or so much of it as fits ``room`` mm: its last word after the first letters of at most three others, which
+    tells Window 1 from Window 2; else its beginning; "" where not four letters fit."""
     *others, last = name.split() or [name]
     short = " ".join([*(word[0] for word in others), last])
-    if measure(name, height) <= room or not others or measure(short, height) > room:
+    if measure(name, height) <= room or not 1 <= len(others) <= 3 or measure(short, height) > room:
         found = shorten(name, height, room)
         return found if found == name or len(found) > 3 else ""
     return short

@@ -16,7 +16,7 @@ from wallplan.drawing.lettering import (
     clean,
     measure,
     measure_text,
-    shorten,
+    wrap,
 )
 from wallplan.drawing.outlines import HEAVY_LINE, THIN_LINE, UNIT_LINE
 from wallplan.drawing.paper import Scale
@@ -87,7 +87,7 @@ class Card:
             lines.append(f"Offcut {print_size(cut.offcut, self.measured)}{served}.")
         if 0 < cut.served < cut.count:
             lines.append(f"{cut.served} more of {cut.count} from offcuts.")
-        return tuple(shorten(line, SMALLEST, WIDEST) for line in lines)
+        return tuple(part for line in lines for part in wrap(line, SMALLEST, WIDEST))
 
     @property
     def size(self) -> tuple[float, float]:

@@ -31,6 +31,9 @@ CARD_SCALES: dict[Measure, tuple[Scale, ...]] = {
 LARGEST_UNIT = 55.0
 """A unit is drawn at most this long, mm."""
 
+SMALLEST_UNIT = 25.0
+"""... and at least this long, mm, where that spares a sheet."""
+
 MOST_SHEETS = 40
 
 INSET = 1.5
@@ -51,21 +54,23 @@ def plan_saw_sheets(layout: Layout, paper: str | None, sawings: tuple[Sawing, ..
 
 def _choose(layout: Layout, cuts: tuple[Cut, ...], heading: Heading,
             paper: Paper) -> tuple[Paper, Scale, tuple[tuple[Stand, ...], ...]]:
-    """The largest scale whose units are not drawn too long, on paper held the way that takes fewer sheets."""
-    scales = CARD_SCALES[layout.job.measure]
-    length = layout.job.masonry.unit.length
+    """The paper held, and a scale whose units are drawn neither too long nor too small, that take the fewest sheets; the
+    largest of such scales."""
+    scales, length = CARD_SCALES[layout.job.measure], layout.job.masonry.unit.length
+    found = []
     for scale in scales:
         if scale.on_paper(length) > LARGEST_UNIT and scale != scales[-1]:
             continue
+        if found and scale.on_paper(length) < SMALLEST_UNIT:
+            break
         sizes = [_make_card(layout, cut, scale, 0, 0).size for cut in cuts]
-        found = []
         for way in (paper, paper.turned()):
             room = find_room(layout, way, heading, scale)
             sheets = pack(sizes, room.width - INSET, room.height)
             if sheets:
                 found.append((way, scale, sheets[:MOST_SHEETS]))
-        if found:
-            return min(found, key=lambda choice: len(choice[2]))
+    if found:
+        return min(found, key=lambda choice: len(choice[2]))
     return paper, scales[-1], tuple((Stand(number, 0.0, 0.0),) for number in range(min(len(cuts), MOST_SHEETS)))
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from wallplan.drawing.board import Board
-from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES, clean, shorten
+from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES, SMALLEST, clean, fit_heading
 from wallplan.drawing.outlines import UNIT_LINE
 from wallplan.drawing.panel import PADDING, Line, Panel, set_lines, stand
 from wallplan.drawing.paper import BORDER, Paper, Scale
@@ -83,8 +83,8 @@ def _set_share(job: Job, paper: Paper, heading: Heading, place: tuple[Scale | No
     width = both * share
     room = width - 2 * PADDING
     lines = (
-        Line(shorten(clean(heading.title), LARGE_FIGURES, room), LARGE_FIGURES),
-        Line(shorten(clean(job.title), FIGURES, room), FIGURES),
+        Line(*fit_heading(clean(heading.title), (LARGE_FIGURES, FIGURES, SMALLEST), room)),
+        Line(*fit_heading(clean(job.title), (FIGURES, SMALLEST), room)),
         *(Line(line) for line in (heading.face, print_unit(job), print_bond(heading.walls, job), print_sizes(job),
                                   print_place(job, scale, sheet)) if line),
     )

@@ -13,7 +13,7 @@ from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES
 from wallplan.drawing.letters import fit_letter
 from wallplan.drawing.opening_labels import note_openings
 from wallplan.drawing.panel import Line, Panel, set_lines
-from wallplan.drawing.paper import SCALES, Paper, Scale, readable_scales
+from wallplan.drawing.paper import BORDER, SCALES, Paper, Scale, readable_scales
 from wallplan.drawing.piers_in_face import stand_before
 from wallplan.drawing.primitives import Box
 from wallplan.drawing.print_check import set_print_check
@@ -139,12 +139,39 @@ def _plan(subject: Subject, arrangement: Arrangement, forced: bool) -> SheetPlan
     window = view.window
     if forced or (across >= window.right - window.left and up >= window.top - window.bottom):
         return SheetPlan(arrangement, (window,), notes, apart)
-    panels = set_panels(subject, arrangement, Sheet(999, 999, (99, 99), LONGEST_PART), notes, apart)
-    height = find_room(subject, arrangement, panels)[1]
-    up = scale.on_wall(max(0.0, height - below - head_room(subject, scale, split=True)))
-    least = 3 * subject.job.masonry.unit.gauge
-    windows = split_wall(subject.wall, subject.tally, subject.job.masonry.module, across, up) if up >= least else ()
-    return SheetPlan(arrangement, windows, notes, apart)
+    return SheetPlan(arrangement, _split(subject, arrangement, across, notes, apart), notes, apart)
+
+
+def _split(subject: Subject, arrangement: Arrangement, across: int, notes: tuple[str, ...],
+           apart: bool) -> tuple[Window, ...]:
+    """Windows of at most ``across`` ticks, as high as the sheet with the most to tell has room for; () for under three
+    courses."""
+    def split(up: int) -> tuple[Window, ...]:
+        return split_wall(subject.wall, subject.tally, subject.job.masonry.module, across, up)
+
+    columns = split(subject.wall.wall.height + 10**9)
+    up = min((_measure_up(subject, arrangement, window, notes, apart) for window in columns), default=0)
+    return split(up) if up >= 3 * subject.job.masonry.unit.gauge else ()
+
+
+def _measure_up(subject: Subject, arrangement: Arrangement, window: Window, notes: tuple[str, ...], apart: bool) -> int:
+    """How much of a window's height has room over its figures, beside what its sheet tells, ticks."""
+    scale, figures = arrangement.scale, arrangement.figures
+    seen = note_openings(View(subject.job, subject.wall, window, scale, 0.0, 0.0, subject.face))
+    own = tuple(note for note in notes if note in seen)
+    width, height = find_room(
+        subject, arrangement, set_panels(subject, arrangement, Sheet(999, 999, (99, 99), LONGEST_PART), own, apart))
+    drawn = place_across(subject, arrangement, window, width)
+    below = running_height(stagger(drawn, figures), figures)
+    return scale.on_wall(max(0.0, height - below - head_room(subject, scale, split=True)))
+
+
+def place_across(subject: Subject, arrangement: Arrangement, window: Window, width: float) -> View:
+    """A window in the middle of ``width`` mm from the border on, with its figures left and right; its y still 0."""
+    left, right = side_widths(subject.job, subject.wall, arrangement.figures, subject.face)
+    wide = arrangement.scale.on_paper(window.right - window.left)
+    x = BORDER + left + max(0.0, width - left - right - wide) / 2
+    return View(subject.job, subject.wall, window, arrangement.scale, x, 0.0, subject.face, (BORDER, BORDER + width))
 
 
 def whole_view(subject: Subject, arrangement: Arrangement) -> View:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from wallplan.drawing.cautions import USUAL
 from wallplan.drawing.face import OUTSIDE, Face
-from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES, clean, shorten, tie
+from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES, SMALLEST, clean, fit_heading, tie
 from wallplan.drawing.panel import PADDING, Line, Panel, set_lines
 from wallplan.drawing.paper import Scale
 from wallplan.findings import Finding
@@ -35,9 +35,9 @@ def set_title_block(wall: WallLayout, job: Job, scale: Scale, sheet: Sheet, widt
     """The title block as a panel ``width`` mm wide."""
     room = width - 2 * PADDING
     lines = [
-        Line(shorten(f"{'INSIDE of' if face.name == 'inside' else 'WALL'} {clean(wall.wall.name)}", LARGE_FIGURES, room),
-             LARGE_FIGURES),
-        Line(shorten(clean(job.title), FIGURES, room), FIGURES),
+        Line(*fit_heading(f"{'INSIDE of' if face.name == 'inside' else 'WALL'} {clean(wall.wall.name)}",
+                          (LARGE_FIGURES, FIGURES, SMALLEST), room)),
+        Line(*fit_heading(clean(job.title), (FIGURES, SMALLEST), room)),
         Line(print_face(wall, face)),
         *(Line(words) for words in (print_stems(wall, job),) if words),
         Line(print_unit(job)),

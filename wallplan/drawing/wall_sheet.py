@@ -9,7 +9,7 @@ from functools import partial
 
 from wallplan.drawing.board import Board
 from wallplan.drawing.cut_table import set_cuts
-from wallplan.drawing.dimensions import draw_levels, draw_running, running_height, side_widths, stagger
+from wallplan.drawing.dimensions import draw_levels, draw_running, running_height, stagger
 from wallplan.drawing.drafts import Draft
 from wallplan.drawing.elevation import draw_elevation
 from wallplan.drawing.face import FaceName
@@ -28,6 +28,7 @@ from wallplan.drawing.sheet_plan import (
     head_room,
     make_subject,
     panel_widths,
+    place_across,
     plan_sheets,
     set_panels,
 )
@@ -130,15 +131,9 @@ def _place_view(subject: Subject, plan: SheetPlan, window: Window, panels: Panel
     """The window in the middle of the room that the panels leave, its dimensions taken with it."""
     arrangement = plan.arrangement
     width, height = find_room(subject, arrangement, panels)
-    left, right = side_widths(subject.job, subject.wall, arrangement.figures, subject.face)
-    scale = arrangement.scale
-    wide = scale.on_paper(window.right - window.left)
-    spare = max(0.0, width - left - right - wide)
-    x = BORDER + left + spare / 2
-    reach = (BORDER, BORDER + width)
-    drawn = View(subject.job, subject.wall, window, scale, x, 0.0, subject.face, reach)
+    drawn = place_across(subject, arrangement, window, width)
     below = running_height(stagger(drawn, arrangement.figures), arrangement.figures)
-    above = head_room(subject, scale, split=len(plan.windows) > 1)
+    above = head_room(subject, arrangement.scale, split=len(plan.windows) > 1)
     spare_up = height - above - below - drawn.outline.height
     y = BORDER + above + max(0.0, spare_up / 2) + drawn.outline.height
     return replace(drawn, y=y)
