@@ -85,8 +85,8 @@ def _draw_page(layout: Layout, wall: WallLayout, fitted: tuple[Fit, Room], windo
 
 def draw_blank(board: Board, view: View, wall: WallLayout, figures: float) -> None:
     """Outline, openings, datum, heights, distances and marks; no unit."""
-    letter_match_lines(board, view)
     mark_control_joints(board, view)
+    letter_match_lines(board, view)
     letter_openings(board, view)
     draw_levels(board, view, figures)
     draw_running(board, view, figures)
