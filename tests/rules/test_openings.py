@@ -152,3 +152,28 @@ def test_a_head_a_little_off_the_course_line_is_told_with_where_the_lintel_stand
     assert (off.figure, off.remedy) == (figure, mend)
     # The lintel that hangs 5 mm into the opening is told so by the cover, not as 910 mm to be cut off.
     assert [one.figure for one in told if one.rule == "cover"] == (["a piece reaches 5 mm into an opening"] if head < 2100 else [])
+
+
+def test_a_lintel_that_hangs_in_is_told_alike_in_a_wall_with_a_stepped_top() -> None:
+    # 111 in. are 14 courses with beds closed to 17/56 in.: the head, 56 in. up, is 1/2 in. over the 7th, at 55 1/2.
+    plan = """
+        title = "Slip"
+        measure = "feet"
+        [masonry]
+        unit = "block-6"
+        [[wall]]
+        name = "Front"
+        length = "15' 11 5/8"
+        height = "111"
+        [[wall.opening]]
+        name = "Door"
+        from_left = "7' 4"
+        width = "40"
+        height = "56"
+        lintel = "precast"
+        [[wall.top_step]]
+        at = "12'"
+        up = "8"
+    """
+    told = broken(check(lay(read_plan(plan, "slip.toml"))))
+    assert [one.figure for one in told if one.rule == "cover"] == ['a piece reaches 3/16" out of the wall']

@@ -195,7 +195,9 @@ def _beyond(wall: AsLaid, height: int, rest: BaseGeometry) -> Iterator[Break]:
 
     for part in _parts(shapely.buffer(rest, -ROUNDING, join_style="mitre")):
         left, bottom, right, top = _bounds(part)
-        reach = _fine(wall, max(right - left, top - bottom) + 2 * ROUNDING)
+        # A lintel that hangs into its opening does so by the height of what is in it, however wide the opening.
+        across, up = right - left, top - bottom
+        reach = _fine(wall, (up if up < wall.hole < across else max(across, up)) + 2 * ROUNDING)
         yield Break(None, left, f"a piece reaches {reach} out of the wall",
                     "inside its course, the wall's outline and outside openings", "saw it to the outline")
 
