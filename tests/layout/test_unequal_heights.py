@@ -158,3 +158,40 @@ def test_two_low_walls_ripped_unequally_show_each_others_units_as_high_as_they_a
     seen = next(piece for piece in layout.walls[1].courses[6].pieces if piece.of == "Return")
     assert seen.height == inches("4 5/8")
     assert [wall.courses[-1].top for wall in layout.walls] == [inches(96), inches(51), inches(53)]
+
+
+def lean_to(unit: str, across: int, deep: int, low: int, rise: int) -> Layout:
+    """Four walls under a roof of one slope: a low front, a high back, and sides that rise from the one to the other."""
+    slope = f"[[wall.gable]]\nrise = {rise}\nridge = "
+    return lay_walls(unit, wall("Front", str(across), str(low), OUT, OUT), wall("Right", str(deep), str(low), OUT, OUT, f"{slope}{deep}"),
+                     wall("Back", str(across), str(low + rise), OUT, OUT), wall("Left", str(deep), str(low), OUT, OUT, f"{slope}0"))
+
+
+def test_a_lean_to_goes_round_its_high_corners_up_to_the_back_walls_top() -> None:
+    # 16 by 8 ft, 6 ft 8 in. in front, 9 ft 4 in. behind: 4 in 12, so a course of 8 in. loses 24 in. and one unit of 16 in.
+    # cannot take the slope: two raked cuts in each of four courses, one in the last, where the back wall's end stands.
+    layout = lean_to("block-8", 192, 96, 80, 32)
+    assert broken(check(layout)) == []
+    right, back = layout.walls[1], layout.walls[2]
+    assert [sum(piece.rake is not None for piece in course.pieces) for course in right.courses] == [0] * 10 + [2, 2, 2, 1]
+    through = [course.pieces[0].shape != "return" for course in back.courses]
+    assert all(one is not other for one, other in pairwise(through))
+    assert [max(course.pieces, key=lambda piece: piece.right).shape == "return" for course in right.courses] == through
+
+
+@pytest.mark.parametrize("first", range(0, 400 if LONG else 24, 8))
+def test_random_lean_tos_keep_every_rule(first: int) -> None:
+    for number in range(first, first + 8):
+        chance = random.Random(f"lean-to {number}")
+        unit = chance.choice(["block-4", "block-6", "block-8", "block-10", "block-12"])
+        across, deep, low, rise = (chance.randint(*sizes) * 8 for sizes in ((10, 20), (8, 16), (4, 9), (2, 6)))
+        assert broken(check(lean_to(unit, across, deep, low, rise))) == [], number
+
+
+@pytest.mark.parametrize(("unit", "deep", "low", "rise"), [("block-8", 64, 48, 48), ("block-12", 72, 40, 40)])
+def test_what_is_left_between_a_slope_and_the_back_wall_is_no_sliver(unit: str, deep: int, low: int, rise: int) -> None:
+    # 12 in 12 and near it: in the last course the slope comes within 2 in. or so of the back wall's end: mortar or the coping.
+    layout = lean_to(unit, 160, deep, low, rise)
+    assert broken(check(layout)) == []
+    least = layout.job.masonry.least_piece - layout.job.masonry.joint
+    assert all(piece.length >= least for wall in layout.walls for course in wall.courses for piece in course.pieces)

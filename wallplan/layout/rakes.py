@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from itertools import pairwise
 from typing import NamedTuple
 
@@ -33,7 +34,8 @@ def cut_to_rakes(tracks: LaidTracks, terms: Terms, rows: tuple[Row, ...], bays: 
     laid: dict[int, list[LaidRun]] = {}
     for number in raked:
         laid[number] = [run for run in tracks.runs if run.courses >> number & 1]
-    cuts = {number: _cut_course(laid[number], here, joint, _open_ends(ends, number)) for number, here in raked.items()}
+    sizes = joint, terms.least - joint
+    cuts = {number: _cut_course(laid[number], here, sizes, _open_ends(ends, number)) for number, here in raked.items()}
     settled = _settle(tracks, terms, cuts, laid, joint)
     mask = sum(1 << number for number in raked)
     kept = [run._replace(courses=run.courses & ~mask) for run in tracks.runs if run.courses & ~mask]
@@ -50,15 +52,18 @@ def _open_ends(ends: WallEnds, number: int) -> tuple[bool, bool]:
     return bool(ends.left.out_of_turn.opens >> number & 1), bool(ends.right.out_of_turn.opens >> number & 1)
 
 
-def _cut_course(laid: list[LaidRun], bays: tuple[Bay, ...], joint: int, open_ends: tuple[bool, bool]) -> list[_Cut]:
-    """The runs of a course that a slope shortens, from left to right."""
+def _cut_course(laid: list[LaidRun], bays: tuple[Bay, ...], sizes: tuple[int, int],
+                open_ends: tuple[bool, bool]) -> list[_Cut]:
+    """The runs of a course that a slope shortens, from left to right. ``sizes``: the joint, and the least piece; what is
+    shorter between a slope and another wall's end is left to mortar, as the tip of a gable is."""
+    joint, least = sizes
     cuts = []
     for bay in bays:
         for run in sorted(laid) if any(bay.rakes) else ():
             width = run.joints[0] or joint
             begin, end, joints = _open_corners(run, laid, bay, joint, open_ends)
             left, right = max(begin, bay.left), min(end, bay.right)
-            if left >= right:
+            if right - left < least:
                 continue
             rakes = (max(bay.left + bay.rakes[0] - left, 0), max(right - (bay.right - bay.rakes[1]), 0))
             after = {at: beyond for at, beyond in joints if left < at and beyond < right}
@@ -92,17 +97,27 @@ def _settle(tracks: LaidTracks, terms: Terms, cuts: dict[int, list[_Cut]], laid:
     for group in groups:
         beside = [_joints_in(tracks, group[0] - 1)]
         for number in group:
-            beside.append(tuple(
-                at for run in laid[number] for at in _joints_of(run)
-                if not any(cut.left - joint <= at <= cut.right for cut in cuts[number])))
+            beside.append((*(at for run in laid[number] for at in _joints_of(run)
+                             if not any(cut.left - joint <= at <= cut.right for cut in cuts[number])),
+                           *_joined_beside(laid[number], cuts[number], joint)))
         beside.append(_joints_in(tracks, group[-1] + 1))
         courses = [tuple(cut.raked for cut in cuts[number]) for number in group]
         found.update(zip(group, settle_rakes(terms, courses, beside), strict=True))
     return found
 
 
+def _joined_beside(laid: list[LaidRun], cuts: list[_Cut], joint: int) -> Iterator[int]:
+    """Head joints against another wall at the ends of raked runs that no slope takes away."""
+    for run in laid:
+        for at in run.joined:
+            if any(abs(at - end) <= joint and not rake for cut in cuts
+                   for end, rake in zip((cut.left, cut.right), cut.raked.rakes, strict=True)):
+                yield at
+
+
 def _joints_in(tracks: LaidTracks, number: int) -> tuple[int, ...]:
-    return tuple(at for run in tracks.runs if run.courses >> number & 1 for at in _joints_of(run)) if number > 0 else ()
+    runs = [run for run in tracks.runs if run.courses >> number & 1] if number > 0 else []
+    return tuple(at for run in runs for at in (*_joints_of(run), *run.joined))
 
 
 def _joints_of(run: LaidRun) -> list[int]:

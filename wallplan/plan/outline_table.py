@@ -106,14 +106,14 @@ def _read_gable(table: GableTable, path: KeyPath, length: int | None, joint: int
     if right <= left:
         notebook.note((*path, "from_left"), "no masonry is left for the gable; write a shorter distance")
         return None
-    return _place_ridge(path, (left, right), ridge, rise, slope, notebook)
+    return _place_ridge(path, (left, right), joint, ridge, rise, slope, notebook)
 
 
-def _place_ridge(path: KeyPath, feet: tuple[int, int], from_foot: int | None, rise: int | None, slope: Fraction | None,
-                 notebook: Notebook) -> ReadGable | None:
+def _place_ridge(path: KeyPath, feet: tuple[int, int], joint: int, from_foot: int | None, rise: int | None,
+                 slope: Fraction | None, notebook: Notebook) -> ReadGable | None:
     left, right = feet
     ridge = (left + right) // 2 if from_foot is None else left + from_foot
-    if right < ridge <= right + notebook.step:
+    if right < ridge <= right + joint + notebook.step:
         ridge = right
     if ridge > right:
         notebook.note((*path, "ridge"), f"{notebook.show(ridge - left)} is past the gable's right foot, which is "

@@ -245,7 +245,9 @@ def _is_tip(wall: AsLaid, left: float, right: float, top: float) -> bool:
     """Whether a void is the tip of a gable, too narrow at its foot for the least piece: it is made up in mortar."""
     ridges = () if wall.outline is None else find_ridges(wall.outline)
     reach = wall.masonry.least_piece + 2 * wall.hole
-    return any(left <= at <= right and right - left <= reach and top > level - wall.masonry.unit.gauge
+    # At the end of a roof of one slope the wall that it meets stands between.
+    beside = wall.masonry.thickness + 2 * wall.masonry.joint
+    return any(left - beside <= at <= right + beside and right - left <= reach and top > level - wall.masonry.unit.gauge
                for at, level in ridges)
 
 
