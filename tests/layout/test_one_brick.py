@@ -14,6 +14,7 @@ from wallplan.layout.as_json import layout_as_json
 from wallplan.layout.build import lay
 from wallplan.layout.model import Layout
 from wallplan.plan.job import Bond, Masonry
+from wallplan.plan.load import read_plan
 from wallplan.rules.check import check
 
 LETTERS = {"header": "H", "closer": "C", "stretcher": "S", "return": "r"}
@@ -178,3 +179,32 @@ def test_openings_off_the_bond_are_met_with_broken_bond_and_every_rule_held() ->
     assert not broken(check(layout))
     closers = [piece for course in layout.walls[0].courses for piece in course.pieces if piece.shape == "closer"]
     assert closers and not layout.walls[0].everywhere
+
+
+def test_over_a_lower_wall_the_higher_one_has_a_quoin_of_its_own() -> None:
+    plan = """title = "Quay"
+measure = "metric"
+[masonry]
+unit = "brick-uk"
+bond = "flemish"
+[[wall]]
+name = "High"
+length = 2240
+courses = 8
+right = "outside corner"
+[[wall]]
+name = "Low"
+length = 1902.5
+courses = 5
+left = "outside corner"
+"""
+    layout = lay(read_plan(plan, "quay.toml"))
+    assert not broken(check(layout))
+    for number in (1, 2):
+        below, above = drawn(layout, number), drawn(layout, number + 6 if number == 1 else 6)
+        assert above == below.replace("Cr", "CH")  # what the other wall's end was is now a header of its own
+    quoins = [course.pieces[-1] for course in layout.walls[0].courses if course.pieces[-1].shape == "stretcher"]
+    assert {piece.leaf for piece in quoins} == {"front"}
+    behind = {course.number for course in layout.walls[0].courses if any(
+        piece.right == layout.walls[0].wall.length for piece in course.backing)}
+    assert behind == {course.number for course in layout.walls[0].courses[5:] if course.pieces[-1].shape == "stretcher"}

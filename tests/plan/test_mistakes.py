@@ -339,12 +339,3 @@ def test_all_mistakes_are_told_at_once_in_file_order() -> None:
 def test_a_length_that_is_none_is_told_beside_an_unknown_unit() -> None:
     text = changed(UNIT, 'unit = "block-9"\nleast_lap = "-4"\n')
     assert [(line, message.split(":")[0]) for line, _, message in mistakes_in(text)] == [(5, "unit"), (6, "least_lap")]
-
-
-def test_walls_one_brick_thick_that_meet_at_unequal_heights_are_told() -> None:
-    text = ('title = "Quay"\nmeasure = "metric"\n[masonry]\nunit = "brick-uk"\nbond = "flemish"\n'
-            '[[wall]]\nname = "A"\nlength = 2915\nheight = 900\nright = "outside corner"\n'
-            '[[wall]]\nname = "B"\nlength = 2240\nheight = 600\nleft = "outside corner"\n')
-    (told,) = mistakes_in(text)
-    assert told[2] == ('height: 600 mm, but wall "A", which it meets, is 900 mm high; in flemish bond walls that meet are laid '
-                       "equally high")

@@ -103,31 +103,24 @@ def _orders(runs: Sequence[_Run]) -> Iterator[Sequence[_Run]]:
 
 
 def _gather(wall: Wall, clear: tuple[tuple[Clear, ...], ...], ends: WallEnds) -> Iterator[_Run]:
-    found: dict[tuple[tuple[int, bool], tuple[int, bool]], list[int]] = {}
+    found: dict[tuple[int, int], list[int]] = {}
     for number, spans in enumerate(clear, start=1):
         for span in spans:
             left = min(ends.left.at) if span.left == ends.left.at_in(number) else span.left
             right = max(ends.right.at) if span.right == ends.right.at_in(number) else span.right
-            key = (left, _is_open(ends.left, number)), (right, _is_open(ends.right, number))
-            found.setdefault(key, [0, 0])[parity_of(number)] |= 1 << number
-    for ((left, left_open), (right, right_open)), (odd, even) in found.items():
-        given = _given(ends.left, left, left_open), _given(ends.right, right, right_open)
-        yield _Run(left, right, (odd, even), given)
+            found.setdefault((left, right), [0, 0])[parity_of(number)] |= 1 << number
+    for (left, right), (odd, even) in found.items():
+        yield _Run(left, right, (odd, even), (_given(ends.left, left), _given(ends.right, right)))
 
 
-def _is_open(end: WallEnd, number: int) -> bool:
-    """Whether the other wall at a corner ends below a course, so that this one's end is free there."""
-    return bool(end.out_of_turn.opens >> number & 1)
-
-
-def _given(end: WallEnd, at: int, is_open: bool) -> End | None:
+def _given(end: WallEnd, at: int) -> End | None:
     """The end of a run that a corner gives, None at a free end, a jamb or a control joint.
 
-    Over a lower wall it goes on as below it, with a quoin of its own.
+    Over a lower wall a run goes on as below it, with a quoin of its own.
     """
     if end.returns is None or at not in (min(end.at), max(end.at)):
         return None
-    return End(0 if end.through[0] else 1, not is_open)
+    return End(0 if end.through[0] else 1, True)
 
 
 def _sides(runs: Sequence[_Run], wall: Wall, masonry: Masonry) -> Iterable[tuple[int, int]]:
@@ -222,30 +215,39 @@ def _stretch_joints(laid: Laid, found: Found, run: _Run, masonry: Masonry) -> li
 
 
 def _cut_runs(run: _Run, found: Found, masonry: Masonry, ends: WallEnds) -> Iterator[LaidRun]:
+    """The run as its courses lay it: without the other wall's quoin header, but over a wall that is lower."""
+    opens = ends.left.out_of_turn.opens, ends.right.out_of_turn.opens
     for parity, laid in enumerate(found.tracks):
-        if not run.courses[parity]:
-            continue
-        left, right, pieces = run.left, run.right, list(laid.pieces)
-        joined = []
-        if _stops(ends.left, run.ends[0], run.left, parity):
-            left, pieces = ends.left.at[parity], pieces[1:]
-            joined.append(left - masonry.joint + masonry.joint // 2)
-        if _stops(ends.right, run.ends[1], run.right, parity):
-            right, pieces = ends.right.at[parity], pieces[:-1]
-            joined.append(right + masonry.joint // 2)
-        lengths = [_actual(kind, length, masonry) for kind, length in pieces]
-        if len(lengths) == 1:
-            lengths = [right - left]
-        kinds = tuple(kind for kind, _ in pieces)
-        yield LaidRun(left, right, set_out(lengths, left, right), run.courses[parity],
-                      sum({"P": 2, "C": 1}.get(kind, 0) for kind in kinds), 0 if _fills(run, masonry) else 1,
-                      tuple(joined), kinds)
+        stops = _stops(ends.left, run.left, parity), _stops(ends.right, run.right, parity)
+        for left_open, right_open in product((False, True), repeat=2):
+            courses = run.courses[parity] & (opens[0] if left_open else ~opens[0]) & (opens[1] if right_open else ~opens[1])
+            if courses:
+                own = stops[0] and not left_open, stops[1] and not right_open
+                yield _cut_run(run, laid, courses, own, (parity, masonry, ends))
 
 
-def _stops(end: WallEnd, laid: End | None, at: int, parity: int) -> bool:
+def _cut_run(run: _Run, laid: Laid, courses: int, stops: tuple[bool, bool], place: tuple[int, Masonry, WallEnds]) -> LaidRun:
+    """One track of a run in some of its courses. ``stops``: at its left and right end the other wall's quoin stands."""
+    (parity, masonry, ends), joined = place, list[int]()
+    left, right, pieces = run.left, run.right, list(laid.pieces)
+    if stops[0]:
+        left, pieces = ends.left.at[parity], pieces[1:]
+        joined.append(left - masonry.joint + masonry.joint // 2)
+    if stops[1]:
+        right, pieces = ends.right.at[parity], pieces[:-1]
+        joined.append(right + masonry.joint // 2)
+    lengths = [_actual(kind, length, masonry) for kind, length in pieces]
+    if len(lengths) == 1:
+        lengths = [right - left]
+    kinds = tuple(kind for kind, _ in pieces)
+    return LaidRun(left, right, set_out(lengths, left, right), courses,
+                   sum({"P": 2, "C": 1}.get(kind, 0) for kind in kinds), 0 if _fills(run, masonry) else 1,
+                   tuple(joined), kinds)
+
+
+def _stops(end: WallEnd, at: int, parity: int) -> bool:
     """Whether a run's end is at a corner where the other wall's quoin header stands in this parity."""
-    given = end.returns is not None and laid is not None and laid.given
-    return given and at in (min(end.at), max(end.at)) and not end.through[parity]
+    return end.returns is not None and at in (min(end.at), max(end.at)) and not end.through[parity]
 
 
 def _actual(kind: Kind, nominal: int, masonry: Masonry) -> int:
@@ -281,7 +283,7 @@ def make_bonded_spots(run: LaidRun, row: Row, masonry: Masonry, namer: Namer, pl
 def _quoin(left: int, right: int, number: int, wall: Wall, ends: WallEnds) -> Leaf | None:
     """The leaf of a quoin stretcher at a corner: in front at an outside corner, at the back at an inside one."""
     for end, at, inside in ((ends.left, left, left < 0), (ends.right, right, right > wall.length)):
-        stands = end.returns is not None and end.through[parity_of(number)] and not _is_open(end, number)
+        stands = end.returns is not None and end.through[parity_of(number)] and not end.out_of_turn.opens >> number & 1
         if stands and end.at_in(number) == at:
             return "back" if inside else "front"
     return None

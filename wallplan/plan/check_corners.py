@@ -24,10 +24,6 @@ def check_corners(walls: Sequence[ReadWall], masonry: Masonry | None, notebook: 
         sound = _check_agreement(wall, other, after is not None, walls.index(other) in joined, notebook) and sound
     if not sound:
         return
-    if masonry is not None and masonry.one_brick:
-        for wall, following in zip(walls, joined, strict=True):
-            if following is not None:
-                _check_heights(wall, walls[following], masonry, notebook)
     if masonry is not None:
         for wall in walls:
             _check_room(wall, masonry, notebook)
@@ -60,15 +56,6 @@ def _check_agreement(wall: ReadWall, other: ReadWall, goes_on: bool, is_met: boo
         notebook.note(place, f'wall {_called(wall)} ends on the right with "{right}", but the left of wall '
                       f'{_called(other)} is "{left}"; write the same in both')
     return (right, left) in {("end", "end"), *((corner, corner) for corner in CORNERS if wall is not other)}
-
-
-def _check_heights(wall: ReadWall, other: ReadWall, masonry: Masonry, notebook: Notebook) -> None:
-    """Walls one brick thick are bonded at their corner by header and closer in every course of both."""
-    here, there = wall.end_heights, other.end_heights
-    if here is not None and there is not None and here[1] != there[0]:
-        key = "height" if other.table.height is not None else "courses"
-        notebook.note((*other.path, key), f"{notebook.show(there[0])}, but wall {_called(wall)}, which it meets, is "
-                      f"{notebook.show(here[1])} high; in {masonry.bond} bond walls that meet are laid equally high")
 
 
 def _check_room(wall: ReadWall, masonry: Masonry, notebook: Notebook) -> None:
