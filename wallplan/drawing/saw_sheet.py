@@ -57,7 +57,7 @@ def _choose(layout: Layout, cuts: tuple[Cut, ...], heading: Heading,
     """The paper held, and a scale whose units are drawn neither too long nor too small, that take the fewest sheets; the
     largest of such scales."""
     scales, length = CARD_SCALES[layout.job.measure], layout.job.masonry.unit.length
-    found = []
+    found: list[tuple[Paper, Scale, tuple[tuple[Stand, ...], ...]]] = []
     for scale in scales:
         if scale.on_paper(length) > LARGEST_UNIT and scale != scales[-1]:
             continue
