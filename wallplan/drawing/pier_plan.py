@@ -97,7 +97,7 @@ def _wall_boxes(plan: PierPlan) -> Iterator[tuple[Piece, Box]]:
     """The wall's own units of the course beside and, where it goes on, within the pier."""
     left, right = plan.ends
     course = plan.wall.courses[plan.course.number - 1]
-    unit = min((one.along for one in plan.course.pieces), default=plan.thick)
+    unit = min((min(one.along, one.deep) for one in plan.course.pieces if one.piece.piece == "full"), default=plan.thick)
     for piece in course.bricks:
         if piece.shape != "return" and piece.right > left and piece.left < right:
             near, far = {"front": (0, unit), "back": (plan.thick - unit, plan.thick)}.get(piece.leaf or "", (0, plan.thick))

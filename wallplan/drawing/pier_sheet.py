@@ -63,20 +63,30 @@ def _make_plans(layout: Layout, kinds: tuple[Kind, ...], scale: Scale) -> tuple[
 
 def _choose(layout: Layout, kinds: tuple[Kind, ...], heading: Heading,
             paper: Paper) -> tuple[Paper, Scale, tuple[tuple[Stand, ...], ...]]:
-    """The fewest sheets, then the largest scale; pairs of courses stay side by side where they have room."""
+    """The fewest sheets, then the largest scale; both courses of a pier stay side by side."""
     scales = SCALES[layout.job.measure]
     choices = []
     for scale in scales:
-        sizes = [plan.size for plan in _make_plans(layout, kinds, scale)]
+        sizes = _pair_sizes(_make_plans(layout, kinds, scale))
         for way in (paper, paper.turned()):
             room = find_room(layout, way, heading, scale)
             sheets = pack(sizes, room.width, room.height)
             if sheets:
                 choices.append(((len(sheets), scale.ratio), (way, scale, sheets)))
     if not choices:
-        alone = tuple((Stand(number, 0.0, 0.0),) for number in range(2 * len(kinds)))
-        return paper, scales[-1], alone
+        return paper, scales[-1], tuple((Stand(number, 0.0, 0.0),) for number in range(len(kinds)))
     return min(choices, key=lambda choice: choice[0])[1]
+
+
+def _pair_sizes(plans: tuple[PierPlan, ...]) -> list[tuple[float, float]]:
+    """Width and height of each pier's courses side by side, mm."""
+    return [(sum(plan.size[0] for plan in pair), max(plan.size[1] for plan in pair)) for pair in _pairs(plans)]
+
+
+def _pairs(plans: tuple[PierPlan, ...]) -> list[tuple[PierPlan, ...]]:
+    """The plans of each pier: one of a wall of one course, else two."""
+    piers = list(dict.fromkeys(id(plan.pier) for plan in plans))
+    return [tuple(plan for plan in plans if id(plan.pier) == pier) for pier in piers]
 
 
 def _make_heading(layout: Layout, kinds: tuple[Kind, ...]) -> Heading:
@@ -97,5 +107,8 @@ def _draw_page(layout: Layout, plans: tuple[PierPlan, ...], heading: Heading, dr
     board = frame_sheet(layout, paper, heading, scale, place)
     room = find_room(layout, paper, heading, scale)
     for stand in stands:
-        draw_pier(board, replace(plans[stand.number], x=room.left + 1.0 + stand.x, y=room.top + stand.y))
+        x = room.left + 1.0 + stand.x
+        for plan in _pairs(plans)[stand.number]:
+            draw_pier(board, replace(plan, x=x, y=room.top + stand.y))
+            x += plan.size[0]
     return make_page(layout, board, "piers", heading, place, "Piers in plan, courses 1 and 2: " + " ".join(heading.told))
