@@ -23,7 +23,7 @@ class PierGrid:
 
     Units are ``wide`` cells wide and up to ``full`` long; ``free`` are the lengths that cost no cut, in cells.
     ``kept_clear`` are columns before which the wall has joints where it goes on: a joint there, within the wall's rows,
-    counts as one that shows over a joint.
+    counts as one that shows over a joint. ``ties`` False does without units that cross the wall's faces.
     """
 
     columns: int
@@ -34,6 +34,7 @@ class PierGrid:
     full: int
     free: tuple[int, ...]
     kept_clear: tuple[int, ...] = ()
+    ties: bool = True
 
     @property
     def back(self) -> int:
@@ -137,7 +138,7 @@ class _Course:
         self._over: dict[tuple[int, _State], int] = {}
         along = {(length, grid.wide): _price(grid, length) for length in range(1, grid.full + 1)}
         self._units = {**along, **{(wide, length): cost for (length, wide), cost in along.items()}}
-        self._faces = {at - 1 for at in (grid.front, grid.back) if 0 < at < grid.rows} if tied else set[int]()
+        self._faces = {at - 1 for at in (grid.front, grid.back) if 0 < at < grid.rows} if tied and grid.ties else set[int]()
 
     @property
     def known(self) -> int:

@@ -144,7 +144,7 @@ def _grid_of(pier: Pier, masonry: Masonry) -> tuple[PierGrid, Lattice]:
 
 
 def _bond(pier: Pier, grid: PierGrid) -> PierBond:
-    bond = bond_pier(grid)
+    bond = bond_pier(grid) or bond_pier(replace(grid, ties=False))
     if bond is None:
         raise ValueError(f"no units fill pier {pier.name}")
     return bond
