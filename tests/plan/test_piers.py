@@ -125,3 +125,9 @@ def test_piers_keep_clear_of_one_another_and_have_names_of_their_own() -> None:
 def test_units_of_which_no_pier_bonds_are_refused() -> None:
     (amiss,) = told("from_left = 500\nwidth = 440", unit="block-uk-100")
     assert amiss.startswith("pier 1: width: block-uk-100 is not a quarter, a third, half or three quarters as thick as long")
+
+
+def test_a_wall_of_one_course_ties_no_pier_in() -> None:
+    text = plan("from_left = 500\nwidth = 440").replace("courses = 12", "courses = 1")
+    ((_, _, message),) = mistakes_in(text)
+    assert message.startswith("from_left: the wall is one course high, and a pier is tied in by every other course")

@@ -17,6 +17,7 @@ def check_piers(walls: Sequence[ReadWall], masonry: Masonry | None, notebook: No
     for wall in walls:
         for number, (path, pier) in enumerate(wall.piers):
             _check_shape(wall, path, notebook)
+            _check_courses(wall, path, notebook)
             _check_ends(wall, path, pier, masonry, notebook)
             _check_openings(wall, path, pier, masonry, notebook)
             _check_control_joints(wall, path, pier, masonry, notebook)
@@ -33,6 +34,12 @@ def _check_shape(wall: ReadWall, path: KeyPath, notebook: Notebook) -> None:
     if wall.outline is not None:
         notebook.note((*path, "from_left"), "piers are laid in walls of one height on a level footing; write the step or "
                       "the gable as a wall of its own, or leave width and depth out")
+
+
+def _check_courses(wall: ReadWall, path: KeyPath, notebook: Notebook) -> None:
+    if wall.courses == 1:
+        notebook.note((*path, "from_left"), "the wall is one course high, and a pier is tied in by every other course; write "
+                      "two courses at least, or leave width and depth out")
 
 
 def _check_ends(wall: ReadWall, path: KeyPath, pier: Pier, masonry: Masonry, notebook: Notebook) -> None:
