@@ -38,8 +38,8 @@ def _check_shape(wall: ReadWall, path: KeyPath, notebook: Notebook) -> None:
 
 def _check_courses(wall: ReadWall, path: KeyPath, notebook: Notebook) -> None:
     if wall.courses == 1:
-        notebook.note((*path, "from_left"), "the wall is one course high, and a pier is tied in by every other course; write "
-                      "two courses at least, or leave width and depth out")
+        notebook.note((*path, "from_left"), "the wall is one course high, and a pier is tied in by every other course; "
+                      "write two courses at least, or leave width and depth out")
 
 
 def _check_ends(wall: ReadWall, path: KeyPath, pier: Pier, masonry: Masonry, notebook: Notebook) -> None:
