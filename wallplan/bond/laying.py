@@ -8,13 +8,13 @@ from __future__ import annotations
 
 import sys
 from bisect import bisect_left
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 from itertools import pairwise
 from typing import NamedTuple
 
 from wallplan.bond.cost import BROKEN, FIRST_FULL, IMPOSSIBLE, JOINT, LAP, MIDDLE, SHOWS
-from wallplan.bond.figures import Problem, Stretch, Terms
+from wallplan.bond.figures import Problem, Stretch
 from wallplan.bond.nodes import Node, doubles, find_near, points_after, points_before
 from wallplan.bond.pieces import fit_run, grade_piece, near_stock, pull_alike
 
@@ -81,8 +81,8 @@ class Laying:
         self._ended: dict[tuple[int, int, int], tuple[int, int]] = {}
         self._shares: list[dict[_Points, Share]] = [{} for _ in self.stretches]
         self._weights: dict[int, int] = {}
-        self._heads = [self._points(node, points_after) for node in nodes]
-        self._tails = [self._points(node, points_before) for node in nodes]
+        about = [self._find_points(node) for node in nodes]
+        self._heads, self._tails = [heads for heads, _ in about], [tails for _, tails in about]
         self._headed = [sum(1 << run for run in heads) for heads in self._heads]
         self._tailed = [sum(1 << run for run in tails) for tails in self._tails]
         self._inner = [self._find_inner(number) for number in range(len(nodes))]
@@ -92,11 +92,19 @@ class Laying:
             bisect_left(self.places, events[after]) if (after := bisect_left(events, at)) < len(events) else 0
             for at in self.places]
 
-    def _points(self, node: Node, points_of: Callable[[Terms, Node, Stretch], _Points]) -> dict[int, _Points]:
-        """By run, where a piece beside the node begins or ends in it, in the runs about the node."""
-        near, at = self.terms.module, node.at
-        return {number: points for number, stretch in enumerate(self.stretches)
-                if stretch.start - near <= at <= stretch.end + near and (points := points_of(self.terms, node, stretch))}
+    def _find_points(self, node: Node) -> tuple[dict[int, _Points], dict[int, _Points]]:
+        """By run, where a piece after the node begins in it and where one before it ends, in the runs about the node."""
+        near, at, heads, tails = self.terms.module, node.at, dict[int, _Points](), dict[int, _Points]()
+        bare = not (node.moves or node.fixed)
+        for number, stretch in enumerate(self.stretches):
+            if bare and stretch.start < at < stretch.end:
+                heads[number] = tails[number] = (at,)
+            elif stretch.start - near <= at <= stretch.end + near:
+                if points := points_after(self.terms, node, stretch):
+                    heads[number] = points
+                if points := points_before(self.terms, node, stretch):
+                    tails[number] = points
+        return heads, tails
 
     def _find_inner(self, number: int) -> int:
         """The runs (bits) in which the node has its joint where it belongs, ending one piece and beginning the next."""
@@ -259,27 +267,6 @@ class Laying:
         """A hair's cost where course 1 does not begin with a full unit: it only breaks ties."""
         begins = self.first and stretch.start == self.fixed[0]
         return FIRST_FULL if begins and length != self.terms.module else 0
-
-
-class Generous(Laying):
-    """As Laying, but each run's end pieces take a stock length where as many joints as there can be would let them.
-
-    Nothing is owed: so it is never more than what a run as laid costs, which may have more joints than it has at least.
-    """
-
-    def _begin_run(self, at: int, length: int, weight: int) -> tuple[Begun, ...]:
-        (cost, setting, _, _), *_ = sorted([
-            (*self.charge(taken, at, at + length, 2, weight), at, 0)
-            for taken in (length, *near_stock(self.terms, length, self._give(self.reach[at] - at)))])
-        return ((cost, setting, at, 0),) if cost < self.most else ()
-
-    def _settle(self, stretch: Stretch, length: int, left: int) -> tuple[int, int]:
-        return min(self.charge(taken, stretch.end - length, stretch.end, stretch.end_shows, stretch.weight)
-                   for taken in (length, *near_stock(self.terms, length, self._give(stretch.end - stretch.start))))
-
-    def _give(self, length: int) -> int:
-        """The most that a run's joints give: a cut more than stock lengths alone is a joint more, and saves an end piece."""
-        return self.terms.share(length // min(self.terms.stock) + 1)
 
 
 def _crowd(node: Node, kept_clear: _Spots, bridged: _Spots, lap: int) -> int:

@@ -52,14 +52,22 @@ class Found(NamedTuple):
     everywhere: bool = True
 
 
-class _Row(NamedTuple):
-    """A step as the zip takes it: the least that its track then costs to the end, and the step with its node."""
+_Row = tuple[int, int, int, int, int]
+"""A step as the zip takes it: the least that its track then costs to the end, its cost, state, node and settings."""
 
-    key: int
-    cost: int
-    to: int
-    node: int
-    settings: int
+
+class _Turn(NamedTuple):
+    """What is the same whenever a pair of states goes on: which track does, the least that the other costs to its end,
+    the steps, the moved joints that this track leaves behind, the other's node and tails, and laps known so far by node.
+    """
+
+    which: int
+    sure: int
+    rows: list[_Row]
+    tails: tuple[Tail, ...]
+    beside: Node
+    beside_tails: tuple[Tail, ...]
+    laps: dict[int, int]
 
 
 class Zip:
@@ -77,6 +85,7 @@ class Zip:
         self.numbers: tuple[dict[Side, int], dict[Side, int]] = ({}, {})
         self.rows: tuple[dict[int, list[_Row]], dict[int, list[_Row]]] = ({}, {})
         self.laps: tuple[dict[int, dict[int, int]], dict[int, dict[int, int]]] = ({}, {})
+        self.turns: dict[tuple[int, int], _Turn] = {}
         self.best: dict[tuple[int, int], list[tuple[int, int]]] = {}
         self.came: dict[State, State] = {}
         self.heap: list[tuple[int, int, int, int, State, int]] = []
@@ -103,6 +112,9 @@ class Zip:
     def _side(self, which: int, number: int) -> Side:
         return Side(number) if number >= 0 else self.sides[which][-1 - number]
 
+    def _state(self, which: int, number: int) -> int:
+        return number if number >= 0 else self.sides[which][-1 - number].state
+
     def _number(self, which: int, state: int, tails: tuple[Tail, ...]) -> int:
         if not tails:
             return state
@@ -115,14 +127,17 @@ class Zip:
     def _push(self, state: State, cost: int, before: State | None) -> None:
         one, other, settings = state
         known = self.best.get((one, other))
-        if known is not None and not self.minds_settings and known[0][0] <= cost:
-            return
-        if known is not None and any(best <= cost and sawn & settings == sawn for best, sawn in known):
-            return
-        ones, others = self._side(0, one).state, self._side(1, other).state
-        total = cost + self.bounds.alone[0][ones] + self.bounds.alone[1][others]
+        if known is not None:
+            if not self.minds_settings and known[0][0] <= cost:
+                return
+            if any(best <= cost and sawn & settings == sawn for best, sawn in known):
+                return
+        (first, second), alone = self.tracks, self.bounds.alone
+        ones, others = self._state(0, one), self._state(1, other)
+        total = cost + alone[0][ones] + alone[1][others]
+        ones, others = ones % first.count, others % second.count
         if self.bounds.together is not None:
-            total += self.bounds.together.beyond(ones % self.tracks[0].count, others % self.tracks[1].count)
+            total += self.bounds.together.beyond(ones, others)
         if total >= self.ceiling:
             return
         if known is None or not self.minds_settings:
@@ -132,22 +147,14 @@ class Zip:
         if before is not None:
             self.came[state] = before
         self.pushed += 1
-        progress = -(self.tracks[0].node(ones).at + self.tracks[1].node(others).at)
-        heappush(self.heap, (total, progress, 0, self.pushed, state, cost))
+        heappush(self.heap, (total, -(first.places[ones] + second.places[others]), 0, self.pushed, state, cost))
 
     def _expand(self, state: State, cost: int, taken: int, total: int, progress: int) -> None:
         """Take the steps of a state from number ``taken`` on that may come to no more than ``total``; the others wait."""
-        sides = self._side(0, state[0]), self._side(1, state[1])
-        nodes = self.tracks[0].node(sides[0].state), self.tracks[1].node(sides[1].state)
-        which = 0 if nodes[0].at <= nodes[1].at else 1
-        if sides[which].state == self.tracks[which].last:
-            which = 1 - which
-        mine, beside, track = sides[which], sides[1 - which], self.tracks[which]
-        rows, tails = self._rows(which, mine.state), self._tails(nodes[which], mine, nodes[1 - which])
-        other = state[1 - which] if beside.tails else beside.state % self.tracks[1 - which].count
-        laps = self.laps[which].setdefault(other, {})
-        sure = cost + self.bounds.alone[1 - which][beside.state]
-        limit = (total // LAP + 1) * LAP
+        one, other, before = state
+        turn = self.turns.get((one, other)) or self._find_turn(one, other)
+        which, rows, tails, laps = turn.which, turn.rows, turn.tails, turn.laps
+        sure, limit, nodes = cost + turn.sure, (total // LAP + 1) * LAP, self.tracks[which].nodes
         for number in range(taken, len(rows)):
             key, more, to, node, sawn = rows[number]
             if sure + key >= limit:
@@ -157,20 +164,33 @@ class Zip:
                 return
             lap = laps.get(node)
             if lap is None:
-                lap = laps[node] = self._lap_cost(track.nodes[node], nodes[1 - which], beside.tails)
+                lap = laps[node] = self._lap_cost(nodes[node], turn.beside, turn.beside_tails)
             if lap < IMPOSSIBLE:
-                settings = state[2] | sawn
-                new = (settings ^ state[2]).bit_count() * SETTING if self.minds_settings else 0
-                side = self._number(which, to, tails)
-                following = (side, state[1], settings) if which == 0 else (state[0], side, settings)
-                self._push(following, cost + more + lap + new, state)
+                settings = before | sawn
+                new = (settings ^ before).bit_count() * SETTING if self.minds_settings else 0
+                side = self._number(which, to, tails) if tails else to
+                self._push((one, side, settings) if which else (side, other, settings), cost + more + lap + new, state)
+
+    def _find_turn(self, one: int, other: int) -> _Turn:
+        sides = self._side(0, one), self._side(1, other)
+        nodes = self.tracks[0].node(sides[0].state), self.tracks[1].node(sides[1].state)
+        which = 0 if nodes[0].at <= nodes[1].at else 1
+        if sides[which].state == self.tracks[which].last:
+            which = 1 - which
+        mine, beside = sides[which], sides[1 - which]
+        known = (one, other)[1 - which] if beside.tails else beside.state % self.tracks[1 - which].count
+        turn = self.turns[one, other] = _Turn(
+            which, self.bounds.alone[1 - which][beside.state], self._rows(which, mine.state),
+            self._tails(nodes[which], mine, nodes[1 - which]), nodes[1 - which], beside.tails,
+            self.laps[which].setdefault(known, {}))
+        return turn
 
     def _rows(self, which: int, state: int) -> list[_Row]:
         known = self.rows[which]
         if state not in known:
             least, count = self.bounds.alone[which], self.tracks[which].count
-            known[state] = sorted(_Row(step.cost + least[step.to], step.cost, step.to, step.to % count, step.settings)
-                                  for step in self.tracks[which].steps(state) if least[step.to] < IMPOSSIBLE)
+            known[state] = sorted((cost + least[to], cost, to, to % count, settings)
+                                  for to, cost, settings in self.tracks[which].steps(state) if least[to] < IMPOSSIBLE)
         return known[state]
 
     def _lap_cost(self, there: Node, other: Node, tails: tuple[Tail, ...]) -> int:

@@ -12,7 +12,8 @@ from __future__ import annotations
 from wallplan.bond.bounds import fills_with_stock
 from wallplan.bond.cost import IMPOSSIBLE, count_cutting, count_settings
 from wallplan.bond.figures import Problem
-from wallplan.bond.laying import Generous, Settings
+from wallplan.bond.generous import Generous
+from wallplan.bond.laying import Settings
 from wallplan.bond.pairs import Bounds, Found, Zip
 from wallplan.bond.positions import Places, try_places
 from wallplan.bond.track import TooMany, Track, bound_alone
