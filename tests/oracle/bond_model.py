@@ -173,16 +173,19 @@ def _neighbours(courses: Courses) -> list[tuple[int, Run, Run]]:
     return pairs
 
 
-def least_cutting(numbers: Numbers, courses: Courses) -> int | None:
-    """The least cutting of a wall, None where no layout keeps the rules. RuntimeError where neither is proven in time."""
+def least_cutting(numbers: Numbers, courses: Courses, work: float = SECONDS) -> int | None:
+    """The least cutting of a wall, None where no layout keeps the rules. RuntimeError where neither is proven in time.
+
+    ``work`` is a limit in the solver's own measure of work, about a second of the processor each, the same on any machine.
+    """
     if numbers.lap > numbers.least:
         raise ValueError("the model holds for laps up to the least piece")
     model = BondModel(numbers, courses)
     model.cp.minimize(sum(model.costs))
-    return solve(model.cp, few_cost=True)
+    return solve(model.cp, few_cost=True, work=work)
 
 
-def solve(cp: cp_model.CpModel, *, few_cost: bool) -> int | None:
+def solve(cp: cp_model.CpModel, *, few_cost: bool, work: float = SECONDS) -> int | None:
     """The least that a model costs, None where nothing keeps its rules. RuntimeError where neither is proven in time.
 
     ``few_cost`` says that few of the pieces laid cost anything, which tells the solver where to begin.
@@ -194,9 +197,10 @@ def solve(cp: cp_model.CpModel, *, few_cost: bool) -> int | None:
     solver.parameters.cp_model_probing_level = 0  # probing takes longer than the search
     solver.parameters.random_seed = 1
     solver.parameters.max_time_in_seconds = SECONDS
+    solver.parameters.max_deterministic_time = work
     status = solver.solve(cp)
     if status == cp_model.INFEASIBLE:
         return None
     if status != cp_model.OPTIMAL:
-        raise RuntimeError(f"not proven in {SECONDS:g} s: {solver.status_name(status)}")
+        raise RuntimeError(f"not proven in {SECONDS:g} s or a work of {work:g}: {solver.status_name(status)}")
     return round(solver.objective_value)

@@ -51,9 +51,9 @@ def make_small_wall(number: int) -> SmallWall:
     length = dice.randint(min(24 * TICKS_PER_INCH // grid.step, grid.longest * 2 // 3), grid.longest)
     count = dice.randint(3, 8)
     holes = _place_holes(dice, length, count, module)
-    runs = tuple(_runs_of(length, number, holes) for number in range(1, count + 1))
+    runs = tuple(runs_of(length, number, holes) for number in range(1, count + 1))
     numbers = Numbers(module, module // 4, module // 4, (module, module // 2))
-    return SmallWall(_make_job(dice, masonry, grid.step, length, count, holes), numbers, runs)
+    return SmallWall(make_job(dice, masonry, grid.step, length, count, holes), numbers, runs)
 
 
 def fixed_masonry(unit_key: str) -> Masonry:
@@ -90,7 +90,7 @@ def _place_holes(dice: random.Random, length: int, count: int, module: int) -> l
     return holes
 
 
-def _runs_of(length: int, course: int, holes: list[Hole]) -> tuple[Run, ...]:
+def runs_of(length: int, course: int, holes: list[Hole]) -> tuple[Run, ...]:
     runs, start = list[Run](), 0
     for left, right, first, last in holes:
         if first <= course <= last:
@@ -99,7 +99,7 @@ def _runs_of(length: int, course: int, holes: list[Hole]) -> tuple[Run, ...]:
     return (*runs, (start, length))
 
 
-def _make_job(dice: random.Random, masonry: Masonry, step: int, length: int, count: int, holes: list[Hole]) -> Job:
+def make_job(dice: random.Random, masonry: Masonry, step: int, length: int, count: int, holes: list[Hole]) -> Job:
     unit, joint = masonry.unit, masonry.joint
     openings = []
     for number, (left, right, first, last) in enumerate(holes):
