@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 from tests.drawing.sheets import faults_of, texts_of
 from tests.long_run import examples
 from wallplan.drawing.columns import INSET, Row, Table, fill_columns
+from wallplan.drawing.day_sheet import plan_day_sheets
 from wallplan.drawing.drafts import number_sheets
 from wallplan.drawing.flow import Block, count_sheets, flow
 from wallplan.drawing.marks_sheet import plan_marks_sheets
@@ -139,3 +140,11 @@ def test_no_line_of_a_saw_card_is_cut_short() -> None:
     texts = [text.text for page in number_sheets(plan_saw_sheets(sixty_feet(), "letter")) for text in texts_of(page)]
     assert not [text for text in texts if text.endswith("...")]
     assert "the sawn side to the mortar." in " ".join(texts)
+
+
+@pytest.mark.parametrize(("sample", "sheets"), [("boat-store", 1), ("harbour-office-flemish", 2), ("net-store-with-partition", 2)])
+def test_bars_are_lower_where_that_spares_a_sheet_of_the_days(sample: str, sheets: int) -> None:
+    layout = lay(load_plan(SAMPLES / f"{sample}.toml"))
+    drafts = plan_day_sheets(layout, list_order(layout), None)
+    assert len(drafts) == sheets
+    assert [faults_of(page) for page in number_sheets(drafts)] == [[]] * sheets

@@ -25,7 +25,10 @@ WIDEST_COLUMN = 36.0
 """... nor wider."""
 
 RISE = 22.0
-"""Height of the tallest wall's bars, mm."""
+"""Height of the tallest wall's bars, mm ..."""
+
+LOW_RISE = 14.0
+"""... and where that spares a sheet."""
 
 _NAME = 6.0
 _FOOT = 1.6
@@ -35,7 +38,7 @@ _FOOT = 1.6
 class Chart:
     """Which days have columns, how wide they are, mm, and the tallest wall, in ticks, which sets the scale of all bars.
 
-    ``letter`` is how high the table is lettered, mm.
+    ``letter`` is how high the table is lettered, ``high`` how high the tallest wall's bars are, mm.
     """
 
     days: tuple[int, ...]
@@ -43,6 +46,7 @@ class Chart:
     tallest: int
     job: Job
     letter: float
+    high: float = RISE
 
     @property
     def row(self) -> float:
@@ -60,7 +64,7 @@ class Chart:
 
     def rise(self, ticks: int) -> float:
         """A height of wall on the paper, mm."""
-        return RISE * ticks / self.tallest
+        return self.high * ticks / self.tallest
 
 
 def widest_cell(rows: Sequence[DayRow], job: Job, letter: float) -> float:
@@ -82,7 +86,7 @@ def set_wall(rows: Sequence[DayRow], top: int, chart: Chart) -> Panel:
 
     Open hatch: laid from the ground. Close hatch: from a scaffold. Thin outlines: what stands already.
     """
-    base = _NAME + RISE + 1.0
+    base = _NAME + chart.high + 1.0
     name = clean(rows[0].wall)
     ink: list[Primitive] = [Text(0.0, 4.4, shorten(name, FIGURES, chart.width), FIGURES),
                             Strokes((Segment(GUTTER, base, chart.width, base),), HEAVY_LINE)]

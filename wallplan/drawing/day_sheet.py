@@ -8,7 +8,7 @@ from functools import partial
 from typing import NamedTuple
 
 from wallplan.drawing.cautions import FRESH as CAUTIONS
-from wallplan.drawing.day_chart import GUTTER, WIDEST_COLUMN, Chart, set_days_head, set_wall, widest_cell
+from wallplan.drawing.day_chart import GUTTER, LOW_RISE, RISE, WIDEST_COLUMN, Chart, set_days_head, set_wall, widest_cell
 from wallplan.drawing.drafts import Draft
 from wallplan.drawing.flow import Block, draw_flow, flow
 from wallplan.drawing.lettering import FIGURES, SMALLEST, clean
@@ -52,8 +52,8 @@ def plan_day_sheets(layout: Layout, order: Order, paper: str | None) -> tuple[Dr
 
 
 def _choose(layout: Layout, order: Order, heading: Heading, paper: Paper) -> tuple[Paper, list[_Part]]:
-    """Paper held the way that takes fewer sheets; no sheets where no wall has room either way."""
-    plans = [(way, _plan(layout, order, heading, way)) for way in (paper, paper.turned())]
+    """Paper held the way, and bars so high, that take fewer sheets; no sheets where no wall has room either way."""
+    plans = [(way, _plan(layout, order, heading, way, rise)) for rise in (RISE, LOW_RISE) for way in (paper, paper.turned())]
     return min((plan for plan in plans if plan[1]), key=lambda plan: len(plan[1]), default=(paper, []))
 
 
@@ -73,7 +73,7 @@ def _make_heading(layout: Layout, order: Order) -> Heading:
     return Heading("DAYS", "How the days fall.", told, CAUTIONS, layout.walls)
 
 
-def _plan(layout: Layout, order: Order, heading: Heading, paper: Paper) -> list[_Part]:
+def _plan(layout: Layout, order: Order, heading: Heading, paper: Paper, rise: float) -> list[_Part]:
     """Sheets for days that follow one another, as many as have room beside each other; [] where a wall has none."""
     room = find_room(layout, paper, heading, None)
     tops = {wall.wall.name: wall.wall.height for wall in layout.walls}
@@ -84,7 +84,7 @@ def _plan(layout: Layout, order: Order, heading: Heading, paper: Paper) -> list[
     parts: list[_Part] = []
     for first in range(1, last + 1, max(1, each)):
         days = tuple(range(first, min(first + each, last + 1)))
-        chart = Chart(days, column, max(tops.values()), layout.job, letter)
+        chart = Chart(days, column, max(tops.values()), layout.job, letter, rise)
         head = set_days_head(chart)
         panels = [set_wall(rows, tops[rows[0].wall], chart) for rows in _rows_of_walls(order.days, days)]
         sheets = flow([Block(panel) for panel in panels], room.height, head.height)
