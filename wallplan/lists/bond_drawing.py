@@ -15,7 +15,8 @@ from wallplan.plan.job import Masonry
 
 FILL = {"bond beam": "~", "lintel": "=", "precast": "#", "return": ":"}
 LEGEND = {
-    "bond beam": "~ bond beam", "lintel": "= lintel unit", "precast": "# precast lintel", "return": ": the other wall's end",
+    "bond beam": "~ bond beam", "lintel": "= lintel unit", "precast": "# precast lintel",
+    "return": ": another wall's or a pier's end",
 }
 MARGIN = 5
 MOST_CHARACTERS, FEWEST_CHARACTERS = 8, 4
