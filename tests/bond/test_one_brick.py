@@ -64,3 +64,11 @@ def test_a_long_run_is_a_short_one_with_repeats_more() -> None:
 
 def test_what_is_under_a_header_breaks_a_rule() -> None:
     assert grades(lay(90))[0] > 0 and grades(lay(102.5))[0] == 0
+
+
+def test_what_a_given_quoin_leaves_no_room_for_is_still_covered() -> None:
+    grammar = Grammar(225 * MM, 225 * MM // 4, 225 * MM // 2, 0, 0, FLEMISH)
+    found = lay_span(grammar, Span(230 * MM, (End(0), End(0, True)), (1, 1), 1))
+    assert grades(found)[0] > 0
+    # A stretcher given at the right leaves 5 mm; in the other course the given header stands beside what is left.
+    assert drawn(found) == ("220", "107.5 H")

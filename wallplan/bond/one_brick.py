@@ -29,12 +29,20 @@ NONE = 1 << 200
 
 
 def lay_span(grammar: Grammar, span: Span) -> Found:
-    """The best two tracks of a run. One that no pieces fill is laid with one piece, which breaks a rule."""
+    """The best two tracks of a run. One that no pieces fill is laid with one piece a course, which breaks a rule."""
     found = lay_under(grammar, span, NONE)
     if found is None:
-        alone = Laid((("P", span.length),))
-        return Found((alone, alone), BROKEN * max(1, sum(span.courses)), 0)
+        tracks = _fill_alone(grammar, span, 0), _fill_alone(grammar, span, 1)
+        return Found(tracks, BROKEN * max(1, sum(span.courses)), 0)
     return found
+
+
+def _fill_alone(grammar: Grammar, span: Span, which: int) -> Laid:
+    """One piece, whatever its length, between the headers that other walls give."""
+    headers = [(("H", grammar.quarters(2)),) if end.given and end.stretcher != which else () for end in span.ends]
+    rest = span.length - grammar.quarters(2) * sum(map(len, headers))
+    middle: tuple[tuple[Kind, int], ...] = (("P", rest),) if rest > 0 else ()
+    return Laid((*headers[0], *middle, *headers[1]))
 
 
 def lay_under(grammar: Grammar, span: Span, limit: int) -> Found | None:
