@@ -66,3 +66,11 @@ def test_head_just_over_a_course_line_has_its_lintel_on_the_course_below() -> No
         found = reach("0", head)
         assert (found.head, found.last, found.head_course, found.lintel_course) == (inches(88), 11, None, 12)
     assert reach("0", "89").head_course == 12
+
+
+def test_sill_just_over_a_course_line_opens_the_whole_course() -> None:
+    # 40 in. is a course line; up to two beds over it no rip is low enough, so the bed under the sill is thicker.
+    for sill in ("40 1/2", "40 3/4"):
+        found = reach(sill, "88")
+        assert (found.sill, found.first, found.sill_course) == (inches(40), 6, None)
+    assert reach("41", "88").sill_course == 6

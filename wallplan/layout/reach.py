@@ -51,14 +51,16 @@ def _reach(opening: Opening, rows: tuple[Row, ...], foot: int) -> Reach:
     if not sill_on and opening.bottom <= foot + rows[0].bed:
         # What stands on a footing off the coursing opens the whole of the course that is ripped beside it.
         sill, sill_on = next(row.bottom for row in rows if row.top > sill), True
+    if not sill_on and (line := _line_under(sill, rows)) is not None:
+        sill, sill_on = line, True  # the bed under the sill takes what no rip is low enough for
     head, head_on = _put_on_line(opening.top, rows)
     lines = [row.bottom for row in rows]
     first = bisect_right(lines, sill) if sill < rows[-1].top else len(rows) + 1
     first += 0 if sill_on else 1
     last = bisect_right(lines, head) - 1 if head < rows[-1].top else len(rows)
-    if not head_on and head - rows[last].bottom <= 2 * rows[last].bed:
+    if not head_on and (line := _line_under(head, rows)) is not None:
         # A rip no bed high is no piece: the lintel stands on the course below, and the check says how far it hangs in.
-        head, head_on = rows[last].bottom, True
+        head, head_on = line, True
     elif not head_on and rows[last].top - head < rows[last].bed + THINNEST_RIP:
         # No lintel can be ripped so thin: the head is laid at the next course line, and the check says by how much.
         head, head_on, last = rows[last].top, True, last + 1
@@ -68,6 +70,11 @@ def _reach(opening: Opening, rows: tuple[Row, ...], foot: int) -> Reach:
         head_course=None if head_on else last + 1,
         lintel_course=last + 1 if last < len(rows) else None,
     )
+
+
+def _line_under(level: int, rows: tuple[Row, ...]) -> int | None:
+    """The course line that a level is over by no more than two beds: nothing can be ripped so low. None where it is not."""
+    return next((row.bottom for row in rows if row.bottom <= level < row.top and level - row.bottom <= 2 * row.bed), None)
 
 
 def _put_on_line(level: int, rows: tuple[Row, ...]) -> tuple[int, bool]:
