@@ -6,6 +6,7 @@ from collections import Counter
 from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
+from random import Random
 
 import pytest
 
@@ -15,6 +16,7 @@ from wallplan.layout.build import lay
 from wallplan.layout.model import Layout, PierLayout
 from wallplan.lists.order.counted import counted_pieces
 from wallplan.plan.job import Pier
+from wallplan.plan.pier_sizes import find_lattice
 from wallplan.rules.check import check
 
 
@@ -154,3 +156,26 @@ def test_a_one_brick_garden_wall_with_piers_of_440_comes_out_as_the_hand_has_it(
     for laid in layout.walls[0].piers:
         # 440 x 440 is 8 bricks; without the wall's 215 and its two joints, 102.5 on both faces, 4 of them: two each.
         assert (units(laid, tied=True), units(laid, tied=False)) == ({"full": 8}, {"full": 4})
+
+
+@pytest.mark.parametrize("seed", range(6))
+def test_random_piers_take_each_place_once_are_tied_in_and_told_where_no_bond_comes_out(seed: int) -> None:
+    random = Random(seed)
+    masonry = make_masonry(random.choice(["brick-uk", "block-8", "block-uk-215", "block-4", "block-12"]))
+    lattice = find_lattice(masonry)
+    assert lattice is not None
+    sizes = [(columns, rows, both) for columns in range(lattice.wide, 7) for rows in range(lattice.thick + 1, 7)
+             for both in (False, True) if not (both and ((rows - lattice.thick) % 2 or columns < 2))
+             and all(lattice.is_filled(columns, cells) for cells in (rows, (rows - lattice.thick) // (1 + both)))]
+    piers, at = list[Pier](), 0
+    for number in range(3):
+        columns, rows, both = random.choice(sizes)
+        spare = lattice.size(rows) - masonry.thickness
+        front = spare // 2 if both else random.choice((0, spare))
+        piers.append(Pier(f"pier {number}", at, lattice.size(columns), front, spare - front))
+        at = piers[-1].right + masonry.joint + lattice.step * random.randint(4, 40)
+    wall = make_wall(piers[-1].right, masonry.unit.height_of_courses(3), name="Wall")
+    layout = lay(make_job(masonry, replace(wall, piers=tuple(piers)), measure="metric"))
+    amiss = {finding.rule for finding in broken(check(layout))}
+    assert amiss <= {"lap"}
+    assert layout.walls[0].doubtful or not amiss
