@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -72,3 +73,15 @@ def test_the_least_that_two_slopes_cut() -> None:
     assert least_cutting(BLOCK, RakedRun(0, 160 * INCH, (12 * INCH, 12 * INCH), ())) == 2
     assert least_cutting(BLOCK, RakedRun(0, 160 * INCH, (24 * INCH, 0), ())) == 2
     assert least_cutting(BLOCK, RakedRun(0, 12 * INCH, (6 * INCH, 6 * INCH), ())) == 1
+
+
+def test_a_lap_of_nearly_nothing_adds_no_end_of_ways(monkeypatch: pytest.MonkeyPatch) -> None:
+    # A unit of 960 ticks and a lap of 1: its multiples would be 959 ways to lay either end.
+    fine = Terms(module=960, stock=(960, 480), least=240, lap=1, ideal=480, close=0, open=0)
+    counted: list[tuple[int, ...]] = []
+    lengths = RakedRun.lengths
+    monkeypatch.setattr(RakedRun, "lengths", lambda run, joints: counted.append(joints) or lengths(run, joints))
+    run = RakedRun(0, 2400, (600, 600), (480, 1440))
+    ((joints,),) = settle_rakes(fine, [(run,)], [(), (), ()])
+    assert all(240 <= length <= 960 for length in run.lengths(joints))
+    assert len(counted) < 2_000

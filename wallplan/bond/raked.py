@@ -20,6 +20,9 @@ ROUNDING = 2
 MOST_CHOICES = 24
 """So many of the best ways to lay a course are carried on to the next."""
 
+MOST_LAPS = 16
+"""So many lengths are tried for a lap's sake: of the multiples of a lap of nearly nothing there is no end."""
+
 Grade = tuple[int, int, int, int, int, int]
 """Broken rules, raked pieces, cutting, short pieces, pieces, how far joints were moved: each before all that follow."""
 
@@ -142,7 +145,7 @@ def _ways(terms: Terms, run: RakedRun, side: int, near: tuple[int, ...], firm: t
     if not rake:
         return
     yield ()
-    laps = range(terms.lap, terms.module, terms.lap) if terms.lap else ()
+    laps = tuple(range(terms.lap, terms.module, max(terms.lap, terms.module // MOST_LAPS))) if terms.lap else ()
     lengths = {terms.least, *laps, *terms.stock, rake, *(rake + lap for lap in laps)}
     nearest = (max if side else min)(firm, default=None)
     if nearest is not None:
