@@ -110,7 +110,7 @@ class MasonryTable(Table):
     widest_joint: Length = _key("Head joints may open to this.", "'1/2\"'", "the unit's own")
     least_lap: Length = _key(
         "Head joints of neighbouring courses stand at least this far apart. Not used in stack bond.", "'4\"'",
-        "a quarter of the unit's nominal length")
+        "a quarter of the unit's nominal length; what a plain corner laps where that is a little less")
     least_piece: Length = _key(
         "No piece is shorter, in nominal length: the piece with one joint.", "'4\"'",
         "a quarter of the unit's nominal length, or the shortest moulded length")
