@@ -62,3 +62,10 @@ def test_piers_whose_sides_no_units_fill_are_refused(width: str, depth: str) -> 
             f'from_left = "2000 mm"\nface = "both"\nwidth = "{width}"\ndepth = "{depth}"\n')
     walked = walk_plan(plan, draw=False, advise=False)
     assert walked.faults == () and (walked.pieces, walked.mistakes) == (0, 1)
+
+
+def test_the_legend_of_a_wall_with_lintels_and_a_corner_keeps_to_eighty_columns() -> None:
+    door = '[[wall.opening]]\nfrom_left = "4 ft"\nwidth = "4 ft"\nheight = "40 in"\n'
+    sides = wall("Side 1", "16 ft", 7, "end") + door + wall("Side 2", "8 ft", 7, right="end")
+    plan = 'title = "Landing"\nmeasure = "feet"\nsizes = "nominal"\n[masonry]\nunit = "block-8"\n' + sides
+    assert walk_plan(plan, draw=False, advise=False).faults == ()

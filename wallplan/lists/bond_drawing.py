@@ -16,7 +16,7 @@ from wallplan.plan.job import Masonry
 FILL = {"bond beam": "~", "lintel": "=", "precast": "#", "return": ":"}
 LEGEND = {
     "bond beam": "~ bond beam", "lintel": "= lintel unit", "precast": "# precast lintel",
-    "return": ": another wall's or a pier's end",
+    "return": ": end of wall or pier",
 }
 MARGIN = 5
 MOST_CHARACTERS, FEWEST_CHARACTERS = 8, 4
