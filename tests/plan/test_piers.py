@@ -81,6 +81,9 @@ def test_piers_are_kept_from_left_to_right_and_where_walls_go_straight_on() -> N
      "one of the two out"),
     ("from_left = 500\nface = \"both\"", "width: missing, and so is depth; a pier on both faces needs one of them: write "
      "width = \"215\""),
+    # Two and three quarter bricks by two and a half, 281.25 in front of the wall: each course would be sawn.
+    ("from_left = 500\nwidth = 552.5\ndepth = 383.75", "width: a pier wider than 496.25 mm is laid of whole and half units alone, "
+     "and they do not fill this one without sawing; write 496.25 or less, or change its depth"),
     ("from_left = 500\nwidth = 890", "width: piers are laid up to 665 mm; write a smaller one"),
     ("from_left = 4700\nwidth = 440", "from_left: the pier reaches 140 mm past the wall's right end at 5000 mm; write 4560 mm for a "
      "pier at that end, or less"),

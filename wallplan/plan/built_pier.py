@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from wallplan.plan.job import Masonry, Pier
 from wallplan.plan.notebook import KeyPath, Notebook
-from wallplan.plan.pier_sizes import MOST_CELLS, Lattice, find_lattice
+from wallplan.plan.pier_sizes import MOST_CELLS, MOST_SAWN, Lattice, find_lattice
 
 if TYPE_CHECKING:
     from wallplan.plan.abuts_schema import PierTable
@@ -103,7 +103,18 @@ def _fit(path: KeyPath, table: PierTable, asked: tuple[int, int], sizes: _Sizes,
         key = keys[0] if columns > MOST_CELLS else keys[1]
         notebook.note((*path, key), f"piers are laid up to {notebook.show(lattice.size(MOST_CELLS))}; write a smaller one")
         return None
+    if not _is_quick(table, columns, rows, lattice):
+        narrow = _exactly(lattice.size(MOST_SAWN) + sizes.joint, notebook)
+        notebook.note((*path, keys[0]), f"a pier wider than {narrow} is laid of whole and half units alone, and they do not "
+                      f"fill this one without sawing; write {narrow.removesuffix(' mm')} or less, or change its depth")
+        return None
     return columns, rows
+
+
+def _is_quick(table: PierTable, columns: int, rows: int, lattice: Lattice) -> bool:
+    """Whether the pier's bond is found in a second or two: wide piers that are sawn in every course take minutes."""
+    stand_out = (rows - lattice.thick) // (2 if table.face == "both" else 1)
+    return columns <= MOST_SAWN or not any(side % lattice.wide for side in (columns, rows, stand_out))
 
 
 def _is_depth(table: PierTable, rows: int, lattice: Lattice) -> bool:

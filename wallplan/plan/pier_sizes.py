@@ -12,6 +12,9 @@ PARTS = (4, 3, 2, 1)
 MOST_CELLS = 12
 """A pier is at most so many cells wide and deep: three units."""
 
+MOST_SAWN = 9
+"""A pier that whole and half units do not fill is at most so many cells wide."""
+
 HAIR = 960
 """A size this near to one that units fill is that one: 1 mm, less than a tape is read to."""
 
