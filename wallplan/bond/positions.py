@@ -26,13 +26,15 @@ class Places(NamedTuple):
     """Where joints are tried: positions in order, and the lengths that a joint beside a near end may leave there.
 
     ``owing`` says whether a run's first piece beside a jamb may leave a difference that its joints share; ``all`` whether
-    these are all the places that may matter, ``fewest`` whether no fewer are ever tried.
+    these are all the places that may matter, ``few`` whether they are soon gone through, ``fewest`` whether no fewer are
+    ever tried.
     """
 
     positions: tuple[int, ...]
     end_pieces: tuple[int, ...]
     owing: bool = True
     all: bool = False
+    few: bool = False
     fewest: bool = False
 
 
@@ -84,9 +86,9 @@ def try_places(problem: Problem) -> Iterator[Places]:
             yield Places(nearest, end_pieces(terms))
     for offs, pieces, owing in ((single, few, True), (single, few, False), (bonded, few, False)):
         yield Places(_in_order(problem, _near_positions(problem, ends, offs, 1)), pieces, owing)
-    yield Places(_in_order(problem, _near_positions(problem, ends, bonded, 0)), least, owing=False)
+    yield Places(_in_order(problem, _near_positions(problem, ends, bonded, 0)), least, owing=False, few=True)
     fixed = sorted(problem.fixed)
-    yield Places(_in_order(problem, _near_positions(problem, fixed, bonded, 0)), (), owing=False, fewest=True)
+    yield Places(_in_order(problem, _near_positions(problem, fixed, bonded, 0)), (), owing=False, few=True, fewest=True)
 
 
 @lru_cache(maxsize=64)

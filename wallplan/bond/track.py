@@ -77,6 +77,11 @@ class Track:
         """The state at the last node, with nothing owing."""
         return self.count - 1
 
+    @property
+    def size(self) -> int:
+        """Steps that are known by now, each node for one: what the track has taken of work."""
+        return self.count + sum(len(way.plain) for way in self._ways if way) + sum(map(len, self._others.values()))
+
     def node(self, state: int) -> Node:
         """The node of a state."""
         return self.nodes[state % self.count]

@@ -11,6 +11,7 @@ from __future__ import annotations
 
 from wallplan.bond.bounds import fills_with_stock
 from wallplan.bond.cost import IMPOSSIBLE, count_cutting, count_settings
+from wallplan.bond.effort import TOGETHER, TRY, Effort
 from wallplan.bond.figures import Problem
 from wallplan.bond.generous import Generous
 from wallplan.bond.laying import Settings
@@ -30,25 +31,29 @@ MOST_TRIES = 20_000
 """States of both tracks together that are looked at before fewer places are tried."""
 
 
-def close_zip(problem: Problem) -> Found:
+def close_zip(problem: Problem, effort: Effort | None = None) -> Found:
     """The first layout in the order of preference; where no layout keeps every rule, the one that breaks fewest.
 
-    Joints are tried at all places that may matter, or at fewer where those are more than can be gone through.
+    Joints are tried at all places that may matter, or at fewer where those are more than can be gone through with the
+    ``effort`` that is left, by itself that of a wall alone; what is done is taken from it.
     """
+    left = Effort() if effort is None else effort
     everywhere = True
     for relaxed in (False, True):
-        found, places = _close_where_few(problem, relaxed)
+        found, places = _close_where_few(problem, relaxed, left)
         everywhere = everywhere and places.all
         if found is not None:
             return found._replace(everywhere=everywhere)
     raise ValueError("no pieces fill this run; its ends stand on no common position")
 
 
-def _close_where_few(problem: Problem, relaxed: bool) -> tuple[Found | None, Places]:
+def _close_where_few(problem: Problem, relaxed: bool, effort: Effort) -> tuple[Found | None, Places]:
     """The search at the most places that are few enough, and these places; the fewest are gone through in any case."""
     for places in try_places(problem):
+        if effort.used_up and not places.few:
+            continue
         try:
-            return _search(problem, places, relaxed), places
+            return _search(problem, places, relaxed, effort), places
         except TooMany:
             continue
     raise AssertionError("the fewest places are never too many")
@@ -79,26 +84,50 @@ def _count_unfilled(problem: Problem) -> int:
     return sum(run.weight for track in problem.tracks for run in track if not fills_with_stock(terms, run.end - run.start))
 
 
-def _search(problem: Problem, places: Places, relaxed: bool) -> Found | None:
+def _search(problem: Problem, places: Places, relaxed: bool, effort: Effort) -> Found | None:
     """The best layout at these places, None where none keeps the rules. TooMany where that takes more than it may."""
-    settings = Settings()
-    most, tries = (None, None) if places.fewest else (MOST_STEPS, MOST_TRIES)
-    tracks = Track(problem, 0, places, settings, relaxed, most), Track(problem, 1, places, settings, relaxed, most)
-    bounds = Bounds((bound_alone(tracks[0]), bound_alone(tracks[1])))
+    tracks, bounds = _make_tracks(problem, places, relaxed, effort)
     if max(alone[0] for alone in bounds.alone) >= IMPOSSIBLE:
         return None
-    zipped = Zip(tracks, bounds, IMPOSSIBLE, minds_settings=False)
-    first = zipped.close(tries if relaxed else FEW_TRIES)
-    if zipped.gave_up and not relaxed:
-        from wallplan.bond.together import Together  # numpy: only what is not soon found wants it
-
-        bounds = bounds._replace(together=Together(tracks, bounds.alone))
-        zipped = Zip(tracks, bounds, IMPOSSIBLE, minds_settings=False)
-        first = zipped.close(tries)
-    if zipped.gave_up:
-        raise TooMany
+    first, bounds = _find_first(tracks, bounds, None if places.fewest else effort.allow(MOST_TRIES, TRY), effort)
     if first is None or count_settings(first.cost) < 2:
         return first and first._replace(settings_proven=True)
     again = Zip(tracks, bounds, first.cost, minds_settings=True)
-    better = again.close(SETTINGS_TRIES)
+    better = again.close(effort.allow(SETTINGS_TRIES, TRY))
+    effort.spend(TRY * again.expanded)
     return better or first._replace(settings_proven=not again.gave_up)
+
+
+def _make_tracks(problem: Problem, places: Places, relaxed: bool, effort: Effort) -> tuple[tuple[Track, Track], Bounds]:
+    """Both tracks, and what each costs at least by itself."""
+    most, settings = None if places.fewest else effort.allow(MOST_STEPS), Settings()
+    try:
+        tracks = Track(problem, 0, places, settings, relaxed, most), Track(problem, 1, places, settings, relaxed, most)
+        bounds = Bounds((bound_alone(tracks[0]), bound_alone(tracks[1])))
+    except TooMany:
+        effort.spend(most or 0)
+        raise
+    effort.spend(tracks[0].size + tracks[1].size)
+    return tracks, bounds
+
+
+def _find_first(tracks: tuple[Track, Track], bounds: Bounds, tries: int | None,
+                effort: Effort) -> tuple[Found | None, Bounds]:
+    """The best pair of tracks, saw settings left aside, and the bounds that led there. TooMany after so many tries."""
+    relaxed = tracks[0].relaxed
+    zipped = Zip(tracks, bounds, IMPOSSIBLE, minds_settings=False)
+    first = zipped.close(tries if relaxed else FEW_TRIES if tries is None else min(FEW_TRIES, tries))
+    effort.spend(TRY * zipped.expanded)
+    if not zipped.gave_up:
+        return first, bounds
+    if relaxed or (effort.used_up and tries is not None):
+        raise TooMany
+    from wallplan.bond.together import Together  # numpy: only what is not soon found wants it
+
+    better = bounds._replace(together=Together(tracks, bounds.alone))
+    zipped = Zip(tracks, better, IMPOSSIBLE, minds_settings=False)
+    first = zipped.close(tries)
+    effort.spend(TOGETHER + TRY * zipped.expanded)
+    if zipped.gave_up:
+        raise TooMany
+    return first, better

@@ -10,9 +10,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 from itertools import product
+from math import prod
 from typing import NamedTuple
 
 from wallplan.bond.cost import BROKEN, CUTTING
+from wallplan.bond.effort import ALONE, EACH, Effort
 from wallplan.layout.choices import Party, choose
 from wallplan.layout.corners import IN_TURN, Choice, OutOfTurn, Stem, Turn, WallEnds, end_wall, joined_to
 from wallplan.layout.coursing import Row
@@ -74,11 +76,16 @@ def bond_walls(job: Job, bonded_before: Known | None = None) -> tuple[BondedWall
     asked = [one.asked(index) for index, one in enumerate(meetings)]
     answers = {name: _answers(name, job.masonry) for names in asked for name in names}
     ways = []
+    searches = sum(prod(len(answers[name]) for name in names) for names in asked)
+    effort = Effort(ALONE + EACH * searches)
     for index, names in enumerate(asked):
         found = {}
         for values in product(*(answers[name] for name in names)):
             choice = _choice(meetings[index], index, dict(zip(names, values, strict=True)))
-            found[values] = _bond(job.walls[index], job.masonry, choice, meetings[index], known)
+            share, searches = effort.share(searches), searches - 1
+            given = share.left
+            found[values] = _bond(job.walls[index], job.masonry, choice, meetings[index], (known, share))
+            effort.spend(given - share.left)
         ways.append(found)
     parties = [Party(names, {values: _cost(bonded, job.masonry) for values, bonded in found.items()})
                for names, found in zip(asked, ways, strict=True)]
@@ -164,13 +171,14 @@ def _choice(meetings: _Meetings, index: int, given: dict[Meeting, Answer]) -> Ch
     return Choice(turns[0], turns[1], given[("crossing", index)][0] if meetings.stems else None)
 
 
-def _bond(wall: Wall, masonry: Masonry, choice: Choice, meetings: _Meetings, known: Known) -> BondedWall:
-    """The wall bonded in one way. Walls that differ by names alone are searched once."""
+def _bond(wall: Wall, masonry: Masonry, choice: Choice, meetings: _Meetings, search: tuple[Known, Effort]) -> BondedWall:
+    """The wall bonded in one way, with so much effort. Walls that differ by names alone are searched once."""
+    known, effort = search
     ends = end_wall(wall, masonry, choice, meetings.names, meetings.stems, meetings.out_of_turn)
     alike = (replace(wall, name="", abuts=(), piers=()), choice, meetings.out_of_turn,
              tuple(stem._replace(name="") for stem in meetings.stems))
     if alike not in known:
-        bonded = bond_wall(wall, masonry, ends)
+        bonded = bond_wall(wall, masonry, ends, effort)
         broken = bonded.tracks.broken or _count_short_ells(bonded, masonry) > 0
         known[alike] = bonded._replace(tracks=bonded.tracks._replace(broken=broken))
     bonded = known[alike]
@@ -179,18 +187,19 @@ def _bond(wall: Wall, masonry: Masonry, choice: Choice, meetings: _Meetings, kno
     return bonded._replace(wall=wall, ends=ends)
 
 
-def bond_wall(wall: Wall, masonry: Masonry, ends: WallEnds) -> BondedWall:
-    """One wall bonded, with its ends as given."""
+def bond_wall(wall: Wall, masonry: Masonry, ends: WallEnds, effort: Effort | None = None) -> BondedWall:
+    """One wall bonded, with its ends as given. ``effort`` is the work that may be done; what is done is taken from it."""
     rows = set_rows(wall, masonry)
     reaches = reach_openings(wall, rows)
     runs = runs_of_rows(wall, masonry, rows, reaches, ends)
     if masonry.one_brick:
         return BondedWall(wall, rows, reaches, ends, bond_one_brick(wall, masonry, runs, ends))
     if wall.outline is None:
-        return BondedWall(wall, rows, reaches, ends, lay_tracks(pose_problem(wall, masonry, runs, ends), masonry.joint))
+        tracks = lay_tracks(pose_problem(wall, masonry, runs, ends), masonry.joint, effort)
+        return BondedWall(wall, rows, reaches, ends, tracks)
     bays = tuple(find_bays(wall, masonry, row) for row in rows)
     problem = pose_problem(wall, masonry, runs, ends, find_risers(wall, masonry, rows, bays))
-    tracks = cut_to_rakes(lay_tracks(problem, masonry.joint), problem.terms, rows, bays, masonry.joint, ends)
+    tracks = cut_to_rakes(lay_tracks(problem, masonry.joint, effort), problem.terms, rows, bays, masonry.joint, ends)
     return BondedWall(wall, rows, reaches, ends, tracks)
 
 

@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 from wallplan.bond.bounds import fills_with_stock
 from wallplan.bond.cost import BROKEN, IMPOSSIBLE, count_cutting
+from wallplan.bond.effort import Effort
 from wallplan.bond.figures import Problem, Stretch, Terms, adjoining
 from wallplan.bond.nodes import Node, joint_in
 from wallplan.bond.pairs import Found
@@ -52,12 +53,14 @@ class LaidTracks(NamedTuple):
     cost: int
 
 
-def lay_tracks(problem: Problem, joint: int) -> LaidTracks:
+def lay_tracks(problem: Problem, joint: int, effort: Effort | None = None) -> LaidTracks:
     """Search the bond and lay every run of it.
 
     Where opened joints drift so far that a lap falls short, the bond is searched again with joints fixed.
+    ``effort`` is the work that may be done, and what is done is taken from it.
     """
-    laid = _lay(problem, close_zip(problem), joint)
+    left = Effort() if effort is None else effort
+    laid = _lay(problem, close_zip(problem, left), joint)
     if problem.terms.fixed:
         return laid
     # Joints that open or close shift those between them; the search knows only where they were aimed.
@@ -66,7 +69,7 @@ def lay_tracks(problem: Problem, joint: int) -> LaidTracks:
         return laid
     terms = problem.terms
     rigid = replace(problem, terms=replace(terms, close=0, open=0))
-    found = close_zip(rigid)
+    found = close_zip(rigid, left)
     fixed = _lay(rigid, found, joint)
     if count_short_laps(problem, fixed.runs, joint) + found.cost // BROKEN < short:
         return fixed
