@@ -62,6 +62,11 @@ def test_the_first_sheet_lists_every_sheet_under_its_number(name: str) -> None:
     assert listed.count("SHEETS") == 2
 
 
+def test_the_first_sheet_counts_cuts_behind_the_face_too() -> None:
+    # A three-quarter front and back at either end, in ten odd courses.
+    assert any(text.text.endswith("Garden wall: 20 courses, 40 cuts") for text in texts_of(drawn("landing-garden-wall").pages[0]))
+
+
 def test_the_first_sheet_names_walls_that_break_a_rule() -> None:
     layout = lay(load_plan(SAMPLES / "breaks-a-rule.toml"))
     told = " ".join(text.text for text in texts_of(draw_sheets(layout, check(layout), None, DRAWN).pages[0]))

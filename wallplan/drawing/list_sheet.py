@@ -88,7 +88,8 @@ def _list_sheets(drafts: tuple[Draft, ...], first: int) -> list[Row]:
 def _tell_wall(wall: WallLayout, measured: Measure) -> Row:
     """A wall's size, its name, and what it holds."""
     length, height = (print_length(size, measured) for size in (wall.wall.length, wall.wall.height))
-    cuts = sum(piece.mark is not None for course in wall.courses for piece in course.pieces)
+    cuts = sum(piece.mark is not None for course in wall.courses
+               for piece in (*course.bricks, *wall.pier_pieces(course.number)))
     names = [clean(opening.name) for opening in wall.wall.openings]
     openings = ", ".join(names) if len(names) <= MOST_NAMES else f"{len(names)} openings"
     told = f"{clean(wall.wall.name)}: {len(wall.courses)} courses, {cuts or 'no'} {'cut' if cuts == 1 else 'cuts'}"
