@@ -12,6 +12,7 @@ from wallplan.plan.check_one_brick import check_one_brick
 from wallplan.plan.check_openings import check_openings
 from wallplan.plan.check_outline import check_outline
 from wallplan.plan.check_piers import check_piers
+from wallplan.plan.check_places import check_places
 from wallplan.plan.check_walls import check_amount, check_wall
 from wallplan.plan.job import Job, Masonry
 from wallplan.plan.masonry_table import read_masonry
@@ -80,3 +81,5 @@ def _check_walls(walls: tuple[ReadWall, ...], masonry: Masonry | None, notebook:
     check_corners(walls, masonry, notebook)
     check_abuts(walls, masonry, notebook)
     check_piers(walls, masonry, notebook)
+    if masonry is not None and not notebook.wrongs:
+        check_places(walls, masonry, notebook)

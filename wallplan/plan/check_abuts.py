@@ -1,4 +1,4 @@
-"""Walls that abut others: names, room in the other wall, equal coursing, ends that come where they should."""
+"""Walls that abut others: names, room in the other wall, heights."""
 
 from __future__ import annotations
 
@@ -6,7 +6,6 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from wallplan.plan.found import find_nearest, print_found, print_name
-from wallplan.plan.ground import Line, place_walls
 from wallplan.plan.job import Abutment, Masonry
 from wallplan.plan.notebook import KeyPath, Notebook
 from wallplan.plan.wall_table import ReadWall
@@ -52,8 +51,6 @@ def check_abuts(walls: Sequence[ReadWall], masonry: Masonry | None, notebook: No
                 _check_heights(wall, known[abutment.meets], path, abutment, notebook)
     if masonry is not None:
         _check_neighbours(walls, masonry, notebook)
-    if masonry is not None and not notebook.wrongs:
-        _check_places(walls, masonry, notebook)
 
 
 def _check_room(main: ReadWall, path: KeyPath, abutment: Abutment, masonry: Masonry, notebook: Notebook) -> None:
@@ -102,23 +99,6 @@ def _check_heights(wall: ReadWall, main: ReadWall, path: KeyPath, abutment: Abut
     if wall.height > main.height and abutment.tie == "straps":
         notebook.note(_key(path, "tie"), f"the wall is {notebook.show(wall.height)} high and wall {_called(main)} only "
                       f"{notebook.show(main.height)}: straps have nothing to reach above it; make it lower")
-
-
-def _check_places(walls: Sequence[ReadWall], masonry: Masonry, notebook: Notebook) -> None:
-    """Two ends of a wall, or of a row of walls, must both come to the walls that they abut."""
-    lines = [Line(wall.name or "", wall.length or 0, wall.left, wall.right, tuple(one for _, one in wall.abuts))
-             for wall in walls]
-    for wrong in place_walls(lines, masonry.thickness).amiss:
-        wall = walls[wrong.wall]
-        path = next(path for path, one in wall.abuts if one == wrong.abutment)
-        told = []
-        if wrong.beyond:
-            told.append(f"{notebook.show(abs(wrong.beyond))} {'too far' if wrong.beyond > 0 else 'short'}")
-        if wrong.aside:
-            told.append(f"{notebook.show(abs(wrong.aside))} aside")
-        where = " and ".join(told) or "from another side"
-        notebook.note(_key(path, "at"), f"the wall's {wrong.abutment.end} end comes {where} of the place on wall "
-                      f'"{print_name(wrong.abutment.meets)}"; mend its length, or where it begins')
 
 
 def _key(path: KeyPath, key: str) -> KeyPath:
