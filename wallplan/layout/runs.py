@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import replace
 from itertools import pairwise
 from typing import NamedTuple
@@ -56,8 +57,8 @@ class LaidTracks(NamedTuple):
 def lay_tracks(problem: Problem, joint: int, effort: Effort | None = None) -> LaidTracks:
     """Search the bond and lay every run of it.
 
-    Where opened joints drift so far that a lap falls short, the bond is searched again with joints fixed.
-    ``effort`` is the work that may be done, and what is done is taken from it.
+    Where opened joints drift so far that a lap falls short, the bond is searched again, once with so much more lap and once
+    with joints fixed. ``effort`` is the work that may be done, and what is done is taken from it.
     """
     left = Effort() if effort is None else effort
     laid = _lay(problem, close_zip(problem, left), joint)
@@ -68,24 +69,33 @@ def lay_tracks(problem: Problem, joint: int, effort: Effort | None = None) -> La
     if not short:
         return laid
     terms = problem.terms
-    rigid = replace(problem, terms=replace(terms, close=0, open=0))
-    found = close_zip(rigid, left)
-    fixed = _lay(rigid, found, joint)
-    if count_short_laps(problem, fixed.runs, joint) + found.cost // BROKEN < short:
-        return fixed
-    return laid._replace(broken=True)
+    tried, more = [_count_broken(laid, short)], _find_shortfall(problem, laid.runs, joint)
+    for asked in (replace(terms, lap=terms.lap + more), replace(terms, close=0, open=0)):
+        posed = replace(problem, terms=asked)
+        other = _lay(posed, close_zip(posed, left), joint, terms)
+        tried.append(_count_broken(other, count_short_laps(problem, other.runs, joint)))
+    return min(tried, key=lambda one: one.cost)
 
 
-def _lay(problem: Problem, found: Found, joint: int) -> LaidTracks:
+def _count_broken(laid: LaidTracks, short: int) -> LaidTracks:
+    """With short laps that the search did not know of in what it costs."""
+    cost = laid.cost + short * BROKEN
+    return laid._replace(cost=cost, broken=cost >= BROKEN)
+
+
+def _lay(problem: Problem, found: Found, joint: int, plans: Terms | None = None) -> LaidTracks:
+    """``plans`` are the plan's own terms, by which runs are bounded, where others were asked of the search."""
     runs = [
-        _lay_run(problem.terms, nodes, stretch, joint, joined)
+        _lay_run((problem.terms, plans or problem.terms), nodes, stretch, joint, joined)
         for nodes, track, joined in zip(found.tracks, problem.tracks, problem.joined, strict=True)
         for stretch in track
     ]
     return LaidTracks(tuple(runs), found.settings_proven, found.everywhere, found.cost >= BROKEN, found.cost)
 
 
-def _lay_run(terms: Terms, nodes: tuple[Node, ...], stretch: Stretch, joint: int, joined: frozenset[int]) -> LaidRun:
+def _lay_run(asked: tuple[Terms, Terms], nodes: tuple[Node, ...], stretch: Stretch, joint: int,
+             joined: frozenset[int]) -> LaidRun:
+    terms, plans = asked
     places = [place for node in nodes if (place := joint_in(terms, node, stretch)) is not None]
     points = [stretch.start, *sorted(places), stretch.end]
     nominal = tuple(end - start for start, end in pairwise(points))
@@ -93,7 +103,7 @@ def _lay_run(terms: Terms, nodes: tuple[Node, ...], stretch: Stretch, joint: int
     lengths = [length - joint for length in fit.pieces]
     left, right = stretch.start + joint, stretch.end
     cutting = 0 if fit.cost >= IMPOSSIBLE else count_cutting(fit.cost)
-    at_least = 0 if fills_with_stock(terms, stretch.end - stretch.start) else 1
+    at_least = 0 if fills_with_stock(plans, stretch.end - stretch.start) else 1
     middles = tuple(end + joint // 2 for end in (stretch.start, stretch.end) if end in joined)
     return LaidRun(left, right, set_out(lengths, left, right), stretch.courses, cutting, at_least, middles)
 
@@ -111,18 +121,39 @@ def set_out(lengths: list[int], left: int, right: int) -> tuple[tuple[int, int],
 
 def count_short_laps(problem: Problem, runs: tuple[LaidRun, ...], joint: int) -> int:
     """Pairs of courses in which a joint stands closer to one below or above than the lap asked for."""
-    terms, joints = problem.terms, dict[int, int]()
+    terms, joints = problem.terms, _joints_of(runs)
+    places, least = sorted(joints), terms.lap - TICKS_OF_ROUNDING
+    short = sum((joints[place] & mask).bit_count() for spots in problem.kept_clear for at, mask in spots
+                for place in places if abs(at + joint // 2 - place) < least)
+    short += sum((joints[place] << 1 & joints[place]).bit_count() for place in places if terms.lap)
+    return short + sum(adjoining(joints[one], joints[two]) for one, two in _too_near(places, least))
+
+
+def _find_shortfall(problem: Problem, runs: tuple[LaidRun, ...], joint: int) -> int:
+    """The most that a lap of neighbouring courses, or to a place kept clear, lacks of the lap asked for."""
+    terms, joints = problem.terms, _joints_of(runs)
+    places = sorted(joints)
+    gaps = [abs(at + joint // 2 - place) for spots in problem.kept_clear for at, mask in spots
+            for place in places if joints[place] & mask]
+    gaps += [0 for place in places if joints[place] << 1 & joints[place]]
+    gaps += [two - one for one, two in _too_near(places, terms.lap) if adjoining(joints[one], joints[two])]
+    return terms.lap - min((terms.lap, *gaps))
+
+
+def _joints_of(runs: tuple[LaidRun, ...]) -> dict[int, int]:
+    """The middle of every head joint, with its courses (bits)."""
+    joints = dict[int, int]()
     for run in runs:
         between = [(one[0] + one[1] + two[0]) // 2 for one, two in pairwise(run.pieces)]
         for middle in (*between, *run.joined):
             joints[middle] = joints.get(middle, 0) | run.courses
-    places, least = sorted(joints), terms.lap - TICKS_OF_ROUNDING
-    short = sum((joints[place] & mask).bit_count() for spots in problem.kept_clear for at, mask in spots
-                for place in places if abs(at + joint // 2 - place) < least)
+    return joints
+
+
+def _too_near(places: list[int], least: int) -> Iterator[tuple[int, int]]:
+    """Pairs of different places nearer than ``least``, each once."""
     for index, place in enumerate(places):
-        short += (joints[place] << 1 & joints[place]).bit_count() if terms.lap else 0
-        ahead = index + 1
-        while ahead < len(places) and places[ahead] - place < least:
-            short += adjoining(joints[place], joints[places[ahead]])
-            ahead += 1
-    return short
+        for ahead in range(index + 1, len(places)):
+            if places[ahead] - place >= least:
+                break
+            yield place, places[ahead]
