@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pkgutil
+import re
 import tomllib
 from collections.abc import Mapping
 from fractions import Fraction
@@ -58,10 +59,10 @@ def find_unit(key: str) -> Unit:
 def _nearest(key: str) -> tuple[str, ...]:
     from difflib import get_close_matches  # only a wrong key needs it
 
-    asked = "-".join(key[:60].lower().split())
-    holding = [known for known in units() if asked and asked in known]
+    asked = "-".join(re.findall(r"[a-z0-9]+", key[:60].lower())).replace("cmu", "block").removeprefix("concrete-")
+    holding = [known for known in units() if asked and (asked in known or asked.removesuffix("size") in known.split("-"))]
     close = get_close_matches(asked, list(units()), n=3, cutoff=0.5)
-    return tuple(dict.fromkeys(close + holding))[:3]
+    return tuple(dict.fromkeys(holding + close))[:3]
 
 
 @cache

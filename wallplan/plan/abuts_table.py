@@ -19,7 +19,7 @@ def read_abutment(table: AbutsTable, path: KeyPath, masonry: Masonry | None, not
     if tie == "straps" and table.strap_spacing is None:
         notebook.note((*path, "strap_spacing"), "missing; straps are spaced by whoever answers for the structure: ask, then "
                       "write strap_spacing = \"2' 8\"")
-    elif tie != "straps" and table.strap_spacing is not None:
+    elif tie != "straps" and table.strap_spacing is not None and not notebook.knows((*path, "tie")):
         notebook.note((*path, "strap_spacing"), 'has no meaning without straps; leave it out, or write tie = "straps"')
     elif spacing is not None and masonry is not None and spacing < masonry.unit.gauge:
         notebook.note((*path, "strap_spacing"), f"{notebook.show(spacing)} is less than a course; straps lie in beds: write "

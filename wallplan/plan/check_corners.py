@@ -49,6 +49,8 @@ def _check_agreement(wall: ReadWall, other: ReadWall, goes_on: bool, is_met: boo
     left = "end" if other.left == "abuts" or (is_met and not goes_on and other.left != "straight") else other.left
     here, there = (*wall.end_path, "right"), (*other.path, "left")
     place = here if right != "end" else there
+    if notebook.knows(here, there):  # no word for an end: it may be meant to agree
+        return False
     if wall is other:
         if (right, left) != ("end", "end"):
             notebook.note(place, "a wall that stands alone has no corner; write \"end\"")

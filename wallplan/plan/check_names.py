@@ -59,7 +59,7 @@ def _check_date(value: object, notebook: Notebook) -> None:
 def _check_walls(walls: Sequence[WallTable], notebook: Notebook) -> None:
     taken: dict[str, str] = {}
     for number, wall in enumerate(walls):
-        if wall.name is None or not wall.name.strip() or len(wall.name) > LONGEST_NAME:
+        if wall.name is None or not wall.name.strip() or len(wall.name) > LONGEST_NAME or not wall.name.isprintable():
             continue
         word, path = file_word(wall.name), ("wall", number, "name")
         if not word:

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
+from wallplan.plan.bare_number import find_meant, say_bare
 from wallplan.plan.found import print_name
 from wallplan.plan.job import Masonry, Opening
 from wallplan.plan.notebook import KeyPath, Notebook
@@ -10,12 +13,37 @@ from wallplan.plan.wall_table import ReadWall
 
 def check_openings(wall: ReadWall, masonry: Masonry | None, notebook: Notebook) -> None:
     """Note every opening that leaves the wall, overlaps another or reaches a control joint. No openings: nothing."""
+    too_short = _refuse_bare("length", wall, notebook) or (
+        masonry is not None and wall.length is not None and wall.length < masonry.least_piece - masonry.joint)
+    too_low = _refuse_bare("height", wall, notebook)
+    leaving = set[KeyPath]()
     for path, opening in wall.openings:
-        _check_sides(path, opening, wall, notebook)
-        _check_top(path, opening, wall, notebook)
-        if masonry is not None:
+        known = len(notebook.wrongs)
+        if not too_short:
+            _check_sides(path, opening, wall, notebook)
+        if not too_low:
+            _check_top(path, opening, wall, notebook)
+        if len(notebook.wrongs) > known:
+            leaving.add(path)
+        if masonry is not None and not too_short:
             _check_control_joints(path, opening, wall, masonry, notebook)
-    _check_overlaps(wall, notebook)
+    _check_overlaps([one for one in wall.openings if one[0] not in leaving], notebook)
+
+
+def _refuse_bare(key: str, wall: ReadWall, notebook: Notebook) -> bool:
+    """Note a length or height, a bare number, that an opening has no room in, and that holds all in a longer unit."""
+    size, written = (wall.length, wall.table.length) if key == "length" else (wall.height, wall.table.height)
+    if size is None or not wall.openings or wall.parts:
+        return False
+    largest = max((opening.right - opening.left if key == "length" else opening.top - opening.bottom, opening.name)
+                  for _, opening in wall.openings)
+    reach = max(opening.right if key == "length" else opening.top for _, opening in wall.openings)
+    meant = find_meant(written, size, reach, notebook.measure) if largest[0] >= size else None
+    if meant is None:
+        return False
+    notebook.note((*wall.path, key), f'{notebook.show(size)} has no room for opening "{print_name(largest[1])}"; '
+                  f"write {meant} if that is meant ({say_bare(notebook.measure)})")
+    return True
 
 
 def _check_sides(path: KeyPath, opening: Opening, wall: ReadWall, notebook: Notebook) -> None:
@@ -64,9 +92,9 @@ def _check_control_joints(
         return
 
 
-def _check_overlaps(wall: ReadWall, notebook: Notebook) -> None:
+def _check_overlaps(openings: Sequence[tuple[KeyPath, Opening]], notebook: Notebook) -> None:
     """Each opening is reported once, against the first that it meets; touching counts."""
-    ordered = sorted(enumerate(wall.openings), key=lambda item: item[1][1].left)
+    ordered = sorted(enumerate(openings), key=lambda item: item[1][1].left)
     reported: set[int] = set()
     for place, (number, (_, opening)) in enumerate(ordered):
         for other_number, (_, other) in ordered[place + 1:]:
@@ -77,7 +105,7 @@ def _check_overlaps(wall: ReadWall, notebook: Notebook) -> None:
             later, earlier = max(number, other_number), min(number, other_number)
             if later not in reported:
                 reported.add(later)
-                _note_overlap(wall.openings[later], wall.openings[earlier][1], notebook)
+                _note_overlap(openings[later], openings[earlier][1], notebook)
 
 
 def _note_overlap(later: tuple[KeyPath, Opening], earlier: Opening, notebook: Notebook) -> None:

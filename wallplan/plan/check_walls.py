@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from wallplan.plan.bare_number import say_bare
 from wallplan.plan.job import Masonry
 from wallplan.plan.notebook import Notebook
 from wallplan.plan.wall_table import ReadWall
@@ -16,10 +17,10 @@ def check_wall(wall: ReadWall, masonry: Masonry, notebook: Notebook) -> None:
     """Note a wall that is shorter than a piece, control joints that leave no panel, and beams without their units."""
     least = masonry.least_piece - masonry.joint
     if wall.length is not None and wall.length < max(least, 1):
-        metric = notebook.measure == "metric"
-        bare = 'a bare number is mm, "3.6 m" is metres' if metric else "a bare number is inches, \"12'\" is feet"
-        notebook.note((*wall.path, "length"), f"{notebook.show(max(wall.length, 0))} of masonry is shorter than the least "
-                      f"piece; write at least {notebook.show_least(least)} ({bare})")
+        said = (f"{notebook.show(max(wall.length, 0))} of masonry is shorter than the least piece; write at least "
+                f"{notebook.show_least(least)} ({say_bare(notebook.measure)})")
+        if not notebook.knows((*wall.path, "length")):
+            notebook.note((*wall.path, "length"), said)
     elif wall.length is not None:
         _check_control_joints(wall, wall.length, masonry, notebook)
     if wall.bond_beams and "bond beam" not in masonry.unit.shapes:

@@ -108,6 +108,7 @@ def describe_plan_file() -> str:
 
 def _describe_least() -> Iterator[str]:
     yield "A plan needs only what is marked *required* below; everything else has a default, mostly the unit's own."
+    yield "Words and units may be written in big letters too."
     yield ""
 
 

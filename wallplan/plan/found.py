@@ -20,6 +20,11 @@ def print_found(value: object) -> str:
     return f'"{print_name(value)}"' if isinstance(value, str) else print_name(str(value))
 
 
+def print_number(value: float) -> str:
+    """A number that is read as a float, as it was likely written: without a point where it is whole."""
+    return f"{value:.0f}" if value.is_integer() and abs(value) < 10**15 else print_name(str(value))
+
+
 def print_name(name: str) -> str:
     """A name in a message: unprintable characters as ``?``, at most 60 characters. Empty stays empty."""
     text = "".join(letter if letter.isprintable() else "?" for letter in name[: _LONGEST + 1])
@@ -32,11 +37,15 @@ def print_choices(choices: Iterable[str]) -> str:
     return f"{', '.join(most)} or {last}" if most else last
 
 
-def find_nearest(word: str, known: Iterable[str]) -> str | None:
-    """The known word nearest to a mistyped one, or None where none is near."""
+def make_plain(word: str) -> str:
+    """A word as it is compared: small letters, and one ``_`` for what parts its words. At most about 60 letters of it."""
+    return "_".join(word[:_LONGEST].casefold().replace("-", " ").replace("_", " ").split())
+
+
+def find_nearest(word: str, known: Iterable[str], least: float = 0.68) -> str | None:
+    """The known word nearest to a mistyped one, or None where none is near: at ``least`` 1 only the very same is."""
     from difflib import get_close_matches  # only a mistake needs it
 
-    asked = word[:_LONGEST].lower().replace("-", "_").replace(" ", "_")
-    by_plain = {name.lower().replace("-", "_").replace(" ", "_"): name for name in known}
-    near = get_close_matches(asked, by_plain, n=1, cutoff=0.6)
+    by_plain = {make_plain(name): name for name in known}
+    near = get_close_matches(make_plain(word), by_plain, n=1, cutoff=least)
     return by_plain[near[0]] if near else None

@@ -84,7 +84,8 @@ class _Scan:
             self._mark(path, start)
             self._counts[path] = self._counts.get(path, 0) + 1
             path += (self._counts[path] - 1,)
-        self._mark(path, start)
+        for end in range(1, len(path) + 1):
+            self._mark(path[:end], start)
         self._skip(_BLANK)
         self.at += 2 if listed else 1
         return path

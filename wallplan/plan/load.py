@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 import stat
-from collections.abc import Callable, Iterable
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from wallplan.findings import PlanError, PlanMistake
 from wallplan.plan.found import print_name
 from wallplan.plan.job import Job
 from wallplan.plan.notebook import Notebook, Wrong
 from wallplan.plan.syntax import Reading, SyntaxMistake, read_toml
+
+if TYPE_CHECKING:
+    from wallplan.plan.shape import Shape
 
 LARGEST_FILE = 1_000_000
 """Bytes of a plan file; a larger one is refused without being read."""
@@ -46,43 +48,50 @@ def read_plan(text: str, file: str) -> Job:
     reading = read_toml(text)
     if reading.tables is None:
         raise PlanError(tuple(PlanMistake(file, one.line, "", _say_unread(one)) for one in reading.mistakes))
-    job, wrongs, name_place = _read_tables(reading.tables, shape_only=reading.doubtful)
-    if job is None or wrongs or reading.mistakes:
-        raise PlanError(_place(wrongs, reading, file, name_place))
-    return job
+    read = _read_tables(reading.tables, shape_only=reading.doubtful)
+    if read.job is None or read.wrongs or reading.mistakes:
+        raise PlanError(_place(read, reading, file))
+    return read.job
 
 
 def _say_unread(mistake: SyntaxMistake) -> str:
     return f"{mistake.key}: {mistake.message}" if mistake.key else mistake.message
 
 
-def _read_tables(raw: dict[str, Any], *, shape_only: bool) -> tuple[Job | None, list[Wrong], Callable[[Wrong], str]]:
+class _Read(NamedTuple):
+    job: Job | None
+    wrongs: list[Wrong]
+    shape: Shape
+
+
+def _read_tables(raw: dict[str, Any], *, shape_only: bool) -> _Read:
     from wallplan.plan.build import build_job  # with the schema, and so pydantic: only where a plan is read
-    from wallplan.plan.shape import name_place, read_shape
+    from wallplan.plan.shape import read_shape
 
-    plan, wrongs = read_shape(raw)
-    if plan.measure is None:
+    shape = read_shape(raw)
+    measure = shape.plan.measure
+    if shape_only or measure is None:
         hint = "lengths are looked at when this is mended"
-        wrongs = tuple(Wrong(w.path, f"{w.message}; {hint}") if w.path == ("measure",) else w for w in wrongs)
-    if shape_only or plan.measure is None:
-        return None, list(wrongs), lambda wrong: name_place(raw, wrong.path)
-    notebook = Notebook(plan.measure, wrongs)
-    job = build_job(plan, notebook)
-    return job, notebook.wrongs, lambda wrong: name_place(raw, wrong.path)
+        wrongs = [Wrong(one.path, f"{one.message}; {hint}") if one.path == ("measure",) else one for one in shape.wrongs]
+        return _Read(None, wrongs, shape)
+    notebook = Notebook(measure, shape.wrongs)
+    return _Read(build_job(shape.plan, notebook), notebook.wrongs, shape)
 
 
-def _place(
-    wrongs: Iterable[Wrong], reading: Reading, file: str, name_place: Callable[[Wrong], str],
-) -> tuple[PlanMistake, ...]:
+def _place(read: _Read, reading: Reading, file: str) -> tuple[PlanMistake, ...]:
     """The mistakes by their lines. Of a line that could not be read nothing more is told."""
     from wallplan.plan.lines import find_lines, line_of
+    from wallplan.plan.shape import name_place
 
-    lines = find_lines(reading.text)
+    lines = dict(find_lines(reading.text))
     paths = {line: path for path, line in lines.items()}
+    for misspelt, meant in read.shape.taken_for:
+        lines |= {meant + path[len(misspelt):]: line for path, line in lines.items() if path[:len(misspelt)] == misspelt}
     unread = {one.line or 1: one for one in reading.mistakes}
-    found = [(line, name_place(Wrong(paths[line], "")) if line in paths else "", _say_unread(one))
+    tables = read.shape.tables
+    found = [(line, name_place(tables, paths[line]) if line in paths else "", _say_unread(one))
              for line, one in unread.items()]
-    found += [(line, name_place(wrong), _say(wrong)) for wrong in wrongs
+    found += [(line, name_place(tables, wrong.path), _say(wrong)) for wrong in read.wrongs
               if (line := line_of(lines, wrong.path)) not in unread]
     ordered = sorted(found, key=lambda one: one[0])
     told = tuple(PlanMistake(file, *one) for one in ordered[:MOST_TOLD])

@@ -6,6 +6,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from wallplan.catalogue.unit import Unit
+from wallplan.lengths import TICKS_PER_INCH, to_inches
 from wallplan.plan.check_one_brick import check_unit
 from wallplan.plan.job import ONE_BRICK, CornerUnit, Masonry
 from wallplan.plan.notebook import KeyPath, Notebook
@@ -86,12 +87,14 @@ def _settle_joints(unit: Unit, given: dict[str, int | None], notebook: Notebook)
     known = len(notebook.wrongs)
     if joint == 0:
         notebook.note(("masonry", "joint"), f"nothing; write a joint, for this unit {notebook.show_size(unit.joint)}")
-    if tightest > joint or widest < joint:
-        _note_range(given, (joint, tightest, widest), notebook)
-    if max(joint, widest) > unit.length // 4:
-        key = "widest_joint" if given["widest_joint"] is not None else "joint"
+    elif max(joint, widest) > unit.length // 4:
+        key = "widest_joint" if given["widest_joint"] is not None and widest >= joint else "joint"
+        metric = key == "joint" and notebook.measure == "feet" and unit.length < 4 * joint <= 400 * TICKS_PER_INCH
+        meant = f', or "{to_inches(joint):g} mm" if millimetres are meant' if metric else ""
         notebook.note(("masonry", key), f"{notebook.show_size(settled[key])} is over a quarter of the unit; "
-                      f"write at most {notebook.show_most(unit.length // 4)}")
+                      f"write at most {notebook.show_most(unit.length // 4)}{meant}")
+    elif tightest > joint or widest < joint:
+        _note_range(given, (joint, tightest, widest), notebook)
     if len(notebook.wrongs) > known:
         return unit.joint, unit.tightest_joint, unit.widest_joint
     return joint, tightest, widest
@@ -101,7 +104,7 @@ def _note_range(given: dict[str, int | None], settled: tuple[int, int, int], not
     joint, tightest, widest = (notebook.show_size(ticks) for ticks in settled)
     key = next((key for key in ("joint", "tightest_joint", "widest_joint") if given[key] is not None), "joint")
     notebook.note(("masonry", key), f"the range from tightest_joint, {tightest}, to widest_joint, {widest}, does not hold "
-                  f"the joint, {joint}; write a range that does")
+                  f"the joint, {joint}; write a range that does" + (", or another joint" if key == "joint" else ""))
 
 
 def _refuse_over_half(key: str, why: str, ticks: int, module: int, notebook: Notebook) -> None:

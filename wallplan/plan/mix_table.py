@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from wallplan.plan.found import print_found
+from wallplan.plan.found import print_found, print_number
 from wallplan.plan.notebook import KeyPath, Notebook
 from wallplan.plan.order_wishes import CapWish, Mix
 
@@ -29,7 +29,7 @@ def read_mix(table: MixTable, notebook: Notebook) -> Mix:
     parts: dict[str, float | None] = {key: getattr(table, key) for key in PARTS}
     for key, part in parts.items():
         if part is not None and not 0 <= part <= _MOST:
-            notebook.note((*_MIX, key), f"{print_found(part)} parts; write 0 to {_MOST:,}")
+            notebook.note((*_MIX, key), f"{print_number(part)} parts; write 0 to {_MOST:,}")
             return Mix()
     if not any(parts[key] for key in BINDERS):
         notebook.note((*_MIX, "cement"), "nothing that binds the sand; write cement, lime, lime_putty or masonry_cement")

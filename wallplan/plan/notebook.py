@@ -30,6 +30,10 @@ class Notebook:
         """Write down one thing that is wrong."""
         self.wrongs.append(Wrong(path, message))
 
+    def knows(self, *paths: KeyPath) -> bool:
+        """Whether something is told of one of these keys already."""
+        return any(wrong.path in paths for wrong in self.wrongs)
+
     def read(self, path: KeyPath, value: object, *, least: int = 0) -> int | None:
         """A length in ticks. None where it is not given, or is wrong or under ``least`` ticks, which is noted."""
         if value is None:

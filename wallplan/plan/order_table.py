@@ -8,7 +8,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from wallplan.lengths import TICKS_PER_FOOT, TICKS_PER_INCH, TICKS_PER_MM, Measure
-from wallplan.plan.found import print_found
+from wallplan.plan.found import print_found, print_number
 from wallplan.plan.mix_table import read_cap, read_mix
 from wallplan.plan.notebook import KeyPath, Notebook
 from wallplan.plan.order_wishes import ItemWish, OrderWishes, SteelWishes
@@ -97,7 +97,7 @@ def _percent(key: str, value: float | None, usual: Fraction, notebook: Notebook,
     if value is None:
         return usual
     if not 0 <= value <= 100:
-        notebook.note((*path, key), f"{print_found(value)} percent; write 0 to 100")
+        notebook.note((*path, key), f"{print_number(value)} percent; write 0 to 100")
         return usual
     return _exact(value)
 
@@ -106,7 +106,7 @@ def _number(key: str, value: float | None, notebook: Notebook, path: KeyPath = _
     if value is None:
         return None
     if not 0 < value <= _MOST:
-        notebook.note((*path, key), f"{print_found(value)} is not over nothing and at most {_MOST:,}; write such a number")
+        notebook.note((*path, key), f"{print_number(value)} is not over nothing and at most {_MOST:,}; write such a number")
         return None
     return _exact(value)
 
@@ -123,7 +123,7 @@ def _range(key: str, value: list[float] | None, notebook: Notebook) -> tuple[Fra
         return None
     if len(value) != 2 or not 0 < value[0] <= value[1] <= _MOST:
         notebook.note((*_ORDER, key), "not a low and a high figure; write two numbers over nothing, the lower first: "
-                      f"{key} = [7.5, 8.5]")
+                      f"{key} = {'[100, 150]' if key == 'output' else '[7.5, 8.5]'}")
         return None
     return _exact(value[0]), _exact(value[1])
 
@@ -174,7 +174,10 @@ def _read_bar(table: SteelTable, notebook: Notebook) -> int:
         return int(found[1]) * TICKS_PER_INCH // 8
     if (found := _METRIC_BAR.fullmatch(table.bar.strip())) and int(found[1]) in METRIC_BARS:
         return int(found[1]) * TICKS_PER_MM
-    notebook.note((*_STEEL, "bar"), f'{print_found(table.bar)} is not a bar; write bar = "#4" or "12 mm"')
+    number = re.findall(r"\d+", table.bar)
+    numbered = len(number) == 1 and len(number[0]) < 3 and int(number[0]) in US_BARS and notebook.measure == "feet"
+    meant = f'"#{int(number[0])}"' if numbered else '"#4" or "12 mm"'
+    notebook.note((*_STEEL, "bar"), f"{print_found(table.bar)} is not a bar; write bar = {meant}")
     return 0
 
 

@@ -78,7 +78,8 @@ def _read_step(table: StepTable | TopStepTable, path: KeyPath, shifts: tuple[int
     """``shifts`` go onto the distance of a step down and of a step up."""
     at = notebook.read((*path, "at"), table.at)
     up, down = (notebook.read((*path, key), value, least=1) for key, value in (("up", table.up), ("down", table.down)))
-    if (table.up is None) == (table.down is None):
+    told = notebook.knows(*((*path, key) for key in ("up", "down", "height", "rise")))  # the last two: no keys of a step
+    if (table.up is None) == (table.down is None) and not told:
         found = "neither up nor down is given" if table.up is None else "both up and down are given"
         notebook.note((*path, "up"), f"{found}; write one of them, as the step is met from the left")
         return None
@@ -93,7 +94,7 @@ def _read_gable(table: GableTable, path: KeyPath, length: int | None, joint: int
     ridge = None if table.ridge is None else notebook.read((*path, "ridge"), table.ridge)
     rise = None if table.rise is None else notebook.read((*path, "rise"), table.rise, least=1)
     slope = None if table.pitch is None else _read_pitch(table.pitch, (*path, "pitch"), notebook)
-    if (table.rise is None) == (table.pitch is None):
+    if (table.rise is None) == (table.pitch is None) and not notebook.knows((*path, "rise"), (*path, "pitch")):
         found = "neither rise nor pitch is given" if table.rise is None else "both rise and pitch are given"
         notebook.note((*path, "rise"), f"{found}; write one of them")
         return None

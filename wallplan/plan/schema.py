@@ -217,6 +217,10 @@ TABLES: tuple[tuple[str, type[Table]], ...] = (
 """Every table with its heading, in the order in which the page about the plan file shows them."""
 
 
+MODELS: dict[str, type[Table]] = {heading.strip("[]").split(".")[-1]: table for heading, table in TABLES if heading}
+"""Every table but the plan itself by its key."""
+
+
 def list_keys(table: type[Table]) -> tuple[str, ...]:
     """The known keys of a table, in the schema's order."""
     return tuple(name for name, key in vars(table).items() if isinstance(key, Key))
@@ -239,6 +243,18 @@ def example_of(table: type[Table], key: str) -> str:
 def default_of(table: type[Table], key: str) -> str:
     """What counts where the key is left out, in words; REQUIRED where it may not be. Raises KeyError for no key."""
     return key_of(table, key).default
+
+
+def words_of(table: type[Table]) -> dict[str, tuple[str, ...]]:
+    """The words that may stand at each key that takes no others."""
+    return _words_of(cast("Any", table))
+
+
+@cache
+def _words_of(table: Any) -> dict[str, tuple[str, ...]]:
+    choices = {name: [one for one in get_args(hint) if get_origin(one) is Literal]
+               for name, hint in get_type_hints(table).items() if name in list_keys(table)}
+    return {name: get_args(found[0]) for name, found in choices.items() if found}
 
 
 def read_table(table: type[AnyTable], raw: object) -> AnyTable:

@@ -2,69 +2,72 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from typing import Any
+from collections.abc import Iterable, Iterator, Mapping
+from typing import Any, NamedTuple
 
 from pydantic_core import ValidationError
 
-from wallplan.plan.abuts_schema import AbutsTable, PierTable
-from wallplan.plan.found import find_nearest, print_choices, print_found, print_name
+from wallplan.plan.found import print_name
+from wallplan.plan.mending import mend
 from wallplan.plan.notebook import KeyPath, Wrong
-from wallplan.plan.order_schema import CapTable, ItemTable, MixTable, OrderTable, SteelTable
-from wallplan.plan.outline_schema import GableTable, StepTable, TopStepTable
 from wallplan.plan.schema import (
+    MODELS,
     REQUIRED,
-    TABLES,
-    AdviceTable,
-    MasonryTable,
-    OpeningTable,
-    OwnUnitTable,
     PlanTable,
     Table,
-    TeachingTable,
     WallTable,
     default_of,
     example_of,
     list_keys,
     read_table,
 )
+from wallplan.plan.wrong_value import explain_value
 
-_WANTED = {
-    "string_type": "text in quotes", "int_type": "a whole number", "int_from_float": "a whole number",
-    "float_type": "a number", "finite_number": "a number",
-    "bool_type": "true or false", "list_type": "a list in brackets", "model_type": "a table",
-    "model_attributes_type": "a table", "dict_type": "a table",
-}
 _MOST_HINTS = 200
 """Looking for the nearest word takes time: in a file with more mistakes than this, the later ones go without."""
 
 _FIRST_TABLES, _ORDERS_TABLES = ("masonry", "own_unit", "advice", "teaching", "order"), ("mix", "steel", "cap")
 """Tables that a place is called by: a plan's and its order's."""
 
-_MODELS: dict[str, type[Table]] = {
-    "masonry": MasonryTable, "own_unit": OwnUnitTable, "wall": WallTable, "opening": OpeningTable,
-    "step": StepTable, "top_step": TopStepTable, "gable": GableTable, "abuts": AbutsTable, "pier": PierTable,
-    "order": OrderTable, "mix": MixTable, "steel": SteelTable, "cap": CapTable, "item": ItemTable,
-    "advice": AdviceTable, "teaching": TeachingTable,
-}
+
+class Shape(NamedTuple):
+    """A plan as far as its keys and types are right, all that is wrong with them, and its tables as they were read.
+
+    ``taken_for`` has the paths of misspelt keys, each with the one that its value is read at.
+    """
+
+    plan: PlanTable
+    wrongs: tuple[Wrong, ...]
+    tables: dict[str, Any]
+    taken_for: tuple[tuple[KeyPath, KeyPath], ...] = ()
 
 
-def read_shape(raw: dict[str, Any]) -> tuple[PlanTable, tuple[Wrong, ...]]:
-    """The plan as far as its keys and types are right, and all that is wrong with them.
+def read_shape(raw: dict[str, Any]) -> Shape:
+    """The plan as far as its keys and types are right.
 
     A value that is wrong is left out of the plan, as if it were not given; nothing is reported as missing for it.
     """
-    wrongs: tuple[Wrong, ...] = ()
     try:
         plan = read_table(PlanTable, raw)
+        return Shape(plan, tuple(_find_missing(plan)), raw)
+    except ValidationError:
+        mended = mend(raw)
+    problems = list(_find_problems(mended.tables))
+    values = (explain_value(problem, near=number < _MOST_HINTS) for number, problem in enumerate(problems))
+    wrongs = (*mended.wrongs, *values)
+    plan = read_table(PlanTable, _without(mended.tables, wrongs))
+    at_fault = {wrong.path for wrong in wrongs} | mended.instead
+    missing = tuple(wrong for wrong in _find_missing(plan) if not _covered(wrong.path, at_fault)
+                    and not (wrong.path[-1] == "height" and (*wrong.path[:-1], "courses") in at_fault))
+    return Shape(plan, wrongs + missing, mended.tables, tuple(mended.taken_for))
+
+
+def _find_problems(tables: dict[str, Any]) -> Iterable[Mapping[str, Any]]:
+    try:
+        read_table(PlanTable, tables)
     except ValidationError as error:
-        problems = error.errors(include_url=False)
-        wrongs = tuple(_explain(problem, near=number < _MOST_HINTS) for number, problem in enumerate(problems))
-        plan = read_table(PlanTable, _without(raw, wrongs))
-    wrong_paths = {wrong.path for wrong in wrongs}
-    missing = tuple(wrong for wrong in _find_missing(plan) if not _covered(wrong.path, wrong_paths)
-                    and not (wrong.path[-1] == "height" and (*wrong.path[:-1], "courses") in wrong_paths))
-    return plan, wrongs + missing
+        return error.errors(include_url=False)
+    return ()
 
 
 def _covered(path: KeyPath, wrong_paths: set[KeyPath]) -> bool:
@@ -79,7 +82,7 @@ def _without(value: Any, wrongs: tuple[Wrong, ...]) -> Any:
     bare = _copy_tables(value)
     for wrong in wrongs:
         *around, last = wrong.path
-        if isinstance(last, int) and around[-1] not in _MODELS:
+        if isinstance(last, int) and around[-1] not in MODELS:
             *around, last = around
         inside: Any = bare
         for step in around:
@@ -101,69 +104,6 @@ def _copy_tables(value: Any) -> Any:
     if isinstance(value, dict):
         return {key: _copy_tables(inner) for key, inner in value.items()}
     return [_copy_tables(inner) for inner in value] if isinstance(value, list) else value
-
-
-def _explain(problem: Mapping[str, Any], *, near: bool) -> Wrong:
-    path: KeyPath = tuple(problem["loc"])
-    kind, found = problem["type"], problem["input"]
-    table, key = _model_at(path), str(path[-1])
-    if kind == "extra_forbidden":
-        return Wrong(path, _explain_unknown(key, table) if near else "unknown key")
-    if kind == "too_long":
-        limit = problem["ctx"]["max_length"]
-        return Wrong(path, f"more than {limit:,} are not laid; write at most {limit:,}")
-    if isinstance(path[-1], int):
-        table_wanted = len(path) > 1 and path[-2] in _MODELS
-        wanted = "a table" if table_wanted else _WANTED.get(kind, "text in quotes")
-        return Wrong(path, f"{print_found(found)} is not {wanted}")
-    if kind == "literal_error":
-        choices = _choices(problem["ctx"]["expected"])
-        hint = _hint_word(key, found, choices) if near and isinstance(found, str) else None
-        hint = hint or f"write {example_of(table, key)}"
-        return Wrong(path, f"{print_found(found)} is not known; allowed: {print_choices(choices)}; {hint}")
-    if kind == "list_type" and key in _MODELS and isinstance(found, dict):
-        heading = example_of(table, key)
-        return Wrong(path, f"one table; write its heading in double brackets, {heading}")
-    wanted = _WANTED.get(kind, "what may stand here")
-    single = kind == "list_type" and key not in _MODELS and isinstance(found, str | int | float)
-    example = f"{key} = [{print_found(found)}]" if single else example_of(table, key)
-    return Wrong(path, f"{print_found(found)} is not {wanted}; write {example}")
-
-
-_METRIC_WORDS = frozenset({"mm", "cm", "m", "millimetres", "millimeters", "metres", "meters", "si"})
-
-
-def _hint_word(key: str, found: str, choices: tuple[str, ...]) -> str | None:
-    """What to write in place of a word: those that it is the end of, or the nearest. None where none is near."""
-    word = found.strip().casefold()
-    if key == "measure" and word in _METRIC_WORDS:
-        return 'write measure = "metric"'
-    whole = [choice for choice in choices if len(word) > 3 and choice.endswith(f" {word}")]
-    near = whole or [one for one in (find_nearest(found, choices),) if one]
-    return f"write {key} = {print_choices(print_found(one) for one in near)}" if near else None
-
-
-def _choices(expected: str) -> tuple[str, ...]:
-    return tuple(part.strip(" '") for part in expected.replace(" or ", ",").split(","))
-
-
-def _model_at(path: KeyPath) -> type[Table]:
-    names = [step for step in path[:-1] if isinstance(step, str)]
-    return _MODELS.get(names[-1], PlanTable) if names else PlanTable
-
-
-def _explain_unknown(key: str, table: type[Table]) -> str:
-    known = list_keys(table)
-    if "angle" in key.casefold() and table is WallTable:
-        return "walls are laid that meet square, at outside and inside corners; a wall at another angle is written as one " \
-               "that stands free, and its corner set out by hand: leave this out"
-    for heading, other in TABLES:
-        if key in list_keys(other):
-            nested = f", below a heading [[wall.{key}]]" if other is WallTable and key in _MODELS else ""
-            return f"unknown key here; it belongs {f'under {heading}{nested}' if heading else 'above the first heading'}"
-    if near := find_nearest(key, known):
-        return f"unknown key; the nearest is {near}"
-    return f"unknown key; known here: {print_choices(known)}"
 
 
 def _find_missing(plan: PlanTable) -> Iterator[Wrong]:
@@ -205,7 +145,7 @@ def name_place(raw: Mapping[str, Any], path: KeyPath) -> str:
     inside: Any = raw
     for place, step in enumerate(path[:-1] if isinstance(path[-1], str) else path):
         inside = inside[step] if _holds(inside, step) else None
-        if isinstance(step, int) and path[place - 1] in _MODELS:
+        if isinstance(step, int) and path[place - 1] in MODELS:
             name = inside.get("name") if isinstance(inside, dict) else None
             shown = f'"{print_name(name)}"' if isinstance(name, str) and name.strip() else f"{step + 1}"
             words.append(f"{path[place - 1]} {shown}")

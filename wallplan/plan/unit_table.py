@@ -8,13 +8,14 @@ from wallplan.catalogue.load import UnknownUnit, find_unit, units
 from wallplan.catalogue.own import own_unit
 from wallplan.catalogue.own_rules import SHAPES, Measured, OwnUnitError
 from wallplan.catalogue.unit import Unit
-from wallplan.plan.found import find_nearest, print_choices, print_found, print_name
+from wallplan.plan.found import find_nearest, make_plain, print_choices, print_found, print_name
 from wallplan.plan.notebook import Notebook
 
 if TYPE_CHECKING:
     from wallplan.plan.schema import OwnUnitTable
 
 _MOST_MEASURED = 1_000
+_LONGEST_KEY = 40
 
 
 def choose_unit(key: str | None, own: Unit | None, own_key: str | None, notebook: Notebook) -> Unit | None:
@@ -22,17 +23,25 @@ def choose_unit(key: str | None, own: Unit | None, own_key: str | None, notebook
 
     ``own_key`` is the key of the plan's own unit, also where that unit could not be read: then nothing is noted here.
     """
-    if key is None or (key == own_key and own is None):
-        return None
-    if own is not None and key == own.key:
+    if key is None or notebook.knows(("own_unit",), ("own_unit", "key")):
+        return None  # what is called so may be the plan's own
+    own_meant = own_key is not None and make_plain(own_key) == make_plain(key)
+    if own_meant or key == own_key:
         return own
     try:
-        return find_unit(key)
+        return find_unit(_spell_key(key))
     except UnknownUnit as error:
         near = find_nearest(key, [own_key]) if own_key else None
-        hint = f'; nearest: {print_name(near)}, the plan\'s own' if near else ""
-        notebook.note(("masonry", "unit"), f"{error}{hint}; wallplan units shows them all")
+        catalogues = f"nearest: {', '.join(error.nearest)}" if error.nearest else "try block-8 or brick-modular"
+        hint = f"nearest: {print_name(near)}, the plan's own" if near else catalogues
+        notebook.note(("masonry", "unit"), f"{print_found(key)} is no unit of the catalogue; {hint}; wallplan units shows "
+                      "them all")
         return None
+
+
+def _spell_key(key: str) -> str:
+    """A key in the catalogue's letters: it may be written in big ones, and with a blank or ``_`` for the hyphen."""
+    return make_plain(key).replace("_", "-") if len(key) <= _LONGEST_KEY else key
 
 
 def read_own_unit(table: OwnUnitTable, notebook: Notebook) -> Unit | None:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Literal
 
 from wallplan.lengths import LONGEST
 from wallplan.plan.abuts_table import read_abutment
+from wallplan.plan.bare_number import say_bare
 from wallplan.plan.built_pier import is_built, read_built_pier
 from wallplan.plan.found import print_found
 from wallplan.plan.height import MOST_COURSES, beds_close, count_courses, least_height
@@ -155,7 +156,7 @@ def _read_height(table: WallTable, path: KeyPath, masonry: Masonry | None, noteb
         return height
     if height is not None and height < least_height(masonry.unit):
         notebook.note((*path, "height"), f"{notebook.show(height)} is lower than one course can be ripped; "
-                      f"write at least {notebook.show_least(least_height(masonry.unit))}")
+                      f"write at least {notebook.show_least(least_height(masonry.unit))} ({say_bare(notebook.measure)})")
         return None
     if height is not None and rise is not None:
         _refuse_disagreement(height, rise, table.courses or 0, path, masonry, notebook)
@@ -194,8 +195,9 @@ def _read_bond_beams(given: Iterable[object], path: KeyPath, courses: int | None
     beams: set[int] = set()
     for number, asked in enumerate(given):
         where = (*path, "bond_beams", number)
-        course = courses if asked == "top" else asked
-        if asked == "top" and courses is None:
+        top = isinstance(asked, str) and asked.strip().casefold() == "top"
+        course = courses if top else asked
+        if top and courses is None:
             continue
         if isinstance(course, bool) or not isinstance(course, int) or course < 1:
             notebook.note(where, f'{print_found(asked)} is not a course; write a number from 1, or "top"')
