@@ -8,6 +8,7 @@ pieces with rips, lintels, shapes, leads, and the marks of what is sawn.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import NamedTuple
 
 from wallplan.bond.figures import Terms
@@ -23,6 +24,7 @@ from wallplan.layout.one_brick import find_backing, make_bonded_spots
 from wallplan.layout.outline import Bay, find_bays, fit_to_bays, reaches_ends
 from wallplan.layout.piers import PierCourses, lay_piers
 from wallplan.layout.piers_as_laid import finish_piers
+from wallplan.layout.raised_corners import raise_corners
 from wallplan.layout.reach import Reach
 from wallplan.layout.runs import LaidRun, LaidTracks
 from wallplan.layout.shapes import find_headings, set_lintels, shape_spots
@@ -79,9 +81,10 @@ def lay(job: Job, bonded_before: Known | None = None) -> Layout:
     """
     leads = count_lead_courses(job)
     walls = [_set_wall(bonded, job.masonry, leads if bonded.ends.has_corners else job.masonry.leads)
-             for bonded in bond_walls(job, bonded_before)]
+             for bonded in bond_walls(raise_corners(job), bonded_before)]
     marks = give_marks(job, (spot for wall in walls for spot in wall.spots))
-    return Layout(job, tuple(_finish(wall, job, marks) for wall in walls))
+    finished = (_finish(wall, job, marks) for wall in walls)
+    return Layout(job, tuple(replace(laid, wall=wall) for laid, wall in zip(finished, job.walls, strict=True)))
 
 
 def lay_wall(wall: Wall, job: Job, ends: WallEnds) -> WallLayout:

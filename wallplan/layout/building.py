@@ -21,7 +21,7 @@ from wallplan.layout.coursing import Row
 from wallplan.layout.one_brick import bond_one_brick
 from wallplan.layout.outline import find_bays, find_risers, set_rows
 from wallplan.layout.piers import bond_to_wall, find_stems
-from wallplan.layout.rakes import cut_to_rakes
+from wallplan.layout.rakes import cut_to_rakes, reach_ends
 from wallplan.layout.reach import Reach, reach_openings
 from wallplan.layout.runs import LaidTracks, lay_tracks
 from wallplan.layout.tracks import pose_problem, runs_of_rows
@@ -132,12 +132,14 @@ def _compare_at_corner(job: Job, rows: tuple[tuple[Row, ...], ...], index: int, 
     """The courses of a wall that go out of turn at its left (0) or right (1) corner."""
     if job.walls[index].outline is None and job.walls[other].outline is None and len(rows[index]) == len(rows[other]):
         return OutOfTurn()
-    reach = job.masonry.thickness + job.masonry.joint
+    inside = job.walls[index].left_end == "inside corner" if side == 0 else job.walls[index].right_end == "inside corner"
+    # At an inside corner the walls meet behind their faces, where they go on as high as at their ends.
+    reach, within = (1, 0) if inside else (job.masonry.thickness + job.masonry.joint, job.masonry.joint)
     stances = []
     for number, at_left in ((index, side == 0), (other, side == 1)):
         wall = job.walls[number]
-        left, right = (0, reach) if at_left else (wall.length - reach, wall.length)
-        stances.append(find_stances(wall, job.masonry, rows[number], left, right))
+        left, right = (-within, reach) if at_left else (wall.length - reach, wall.length + within)
+        stances.append(find_stances(wall, job.masonry, rows[number], left, right, within))
     return compare(*stances)
 
 
@@ -199,7 +201,8 @@ def bond_wall(wall: Wall, masonry: Masonry, ends: WallEnds, effort: Effort | Non
         return BondedWall(wall, rows, reaches, ends, tracks)
     bays = tuple(find_bays(wall, masonry, row) for row in rows)
     problem = pose_problem(wall, masonry, runs, ends, find_risers(wall, masonry, rows, bays))
-    tracks = cut_to_rakes(lay_tracks(problem, masonry.joint, effort), problem.terms, rows, bays, masonry.joint, ends)
+    reaching = tuple(reach_ends(here, wall.length, ends) for here in bays)
+    tracks = cut_to_rakes(lay_tracks(problem, masonry.joint, effort), problem.terms, rows, reaching, masonry.joint, ends)
     return BondedWall(wall, rows, reaches, ends, tracks)
 
 

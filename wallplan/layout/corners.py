@@ -199,7 +199,7 @@ def make_returns(ends: WallEnds, row: Row, laid: tuple[Laid | None, Laid | None]
     """
     seen = []
     for end, here in zip((ends.left, ends.right), laid, strict=True):
-        if end.returns is None or end.runs_through(row.number):
+        if end.returns is None or end.runs_through(row.number) or end.out_of_turn.opens >> row.number & 1:
             continue
         here = next(((low, high) for number, low, high in end.out_of_turn.seen if number == row.number), here)
         if here is not None:

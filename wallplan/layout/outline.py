@@ -59,7 +59,10 @@ def find_bays(wall: Wall, masonry: Masonry, row: Row, *, square: bool = False) -
     low, high = row.bottom + row.bed, row.top
     if wall.outline is None:
         return (Bay(0, wall.length, low, high),)
-    parts = [bay for bay in _cut_parts(wall.outline, masonry, row, square) if bay.right > bay.left]
+    outline = wall.outline
+    if square and outline.bonded_under is not None:
+        outline = replace(outline, top=outline.bonded_under)
+    parts = [bay for bay in _cut_parts(outline, masonry, row, square) if bay.right > bay.left]
     bays: list[Bay] = []
     for part in parts:
         if bays and bays[-1].right == part.left and bays[-1][2:4] == part[2:4]:
@@ -199,9 +202,9 @@ def find_risers(wall: Wall, masonry: Masonry, rows: tuple[Row, ...], bays: tuple
 
 def rake_piece(outline: Outline, left: int, right: int, bay: Bay) -> tuple[int, Rake | None]:
     """The height of a piece of a bay and how a slope cuts it; (the bay's height, None) for a square one."""
-    high = bay.high - bay.low
+    high, line = bay.high - bay.low, _draw_out(outline.top, left, right)
     places = [(left, 0), (right, 0)]
-    for (begin, low), (end, top) in pairwise(outline.top):
+    for (begin, low), (end, top) in pairwise(line):
         if begin < end and begin < right and end > left:
             places += [(at, low + round((top - low) * (at - begin) / (end - begin)))
                        for at in (max(left, begin), min(right, end))]
@@ -216,6 +219,15 @@ def rake_piece(outline: Outline, left: int, right: int, bay: Bay) -> tuple[int, 
         return high, None
     level_top = [at - left for at, level in heights.items() if level == tallest]
     return tallest, Rake(max(heights[left], 0), max(heights[right], 0), min(level_top), max(level_top))
+
+
+def _draw_out(line: tuple[Place, ...], left: int, right: int) -> tuple[Place, ...]:
+    """A line of an outline drawn out level at its ends, as far as a piece reaches behind an inside corner."""
+    begin, end = line[0][0], line[-1][0]
+    first, last = [level for at, level in line if at == begin][-1], next(level for at, level in line if at == end)
+    before = ((left, first), (begin, first)) if left < begin else ()
+    after = ((end, last), (right, last)) if right > end else ()
+    return (*before, *line, *after)
 
 
 def fit_to_bays(spots: list[Spot], outline: Outline, row: Row, bays: tuple[Bay, ...], namer: Namer) -> list[Spot]:

@@ -47,6 +47,14 @@ def cut_to_rakes(tracks: LaidTracks, terms: Terms, rows: tuple[Row, ...], bays: 
     return tracks._replace(runs=tuple(kept))
 
 
+def reach_ends(bays: tuple[Bay, ...], length: int, ends: WallEnds) -> tuple[Bay, ...]:
+    """A course's bays, those at the wall's ends on to where its masonry ends: behind the other wall's face at an inside
+    corner. One that a slope cuts off there ends where it does."""
+    return tuple(bay._replace(left=min(ends.left.at) if bay.left == 0 and not bay.rakes[0] else bay.left,
+                              right=max(ends.right.at) if bay.right == length and not bay.rakes[1] else bay.right)
+                 for bay in bays)
+
+
 def _open_ends(ends: WallEnds, number: int) -> tuple[bool, bool]:
     """Whether nothing of the wall that meets this one stands at its left and its right end in a course."""
     return bool(ends.left.out_of_turn.opens >> number & 1), bool(ends.right.out_of_turn.opens >> number & 1)

@@ -16,27 +16,31 @@ from wallplan.plan.job import Masonry, Wall
 
 
 class Stance(NamedTuple):
-    """What a wall lays in one course where another meets it: underside and top of its units over the datum, and whether a
-    slope or a step leaves only a part of the place to it."""
+    """What a wall lays in one course where another meets it: underside and top of its units over the datum, whether a
+    slope or a step leaves only a part of the place to it, and whether even its bed has less than half of it."""
 
     low: int
     high: int
     partly: bool = False
+    little: bool = False
 
 
 Stances = Mapping[int, Stance]
 """By course; courses in which nothing is laid there are left out."""
 
 
-def find_stances(wall: Wall, masonry: Masonry, rows: tuple[Row, ...], left: int, right: int) -> Stances:
-    """What a wall lays from ``left`` to ``right`` along it, which may reach past its ends."""
+def find_stances(wall: Wall, masonry: Masonry, rows: tuple[Row, ...], left: int, right: int, within: int = 0) -> Stances:
+    """What a wall lays from ``left`` to ``right`` along it, which may reach past its ends; the whole of the place is its
+    where nothing of it is missing ``within`` so much of both."""
     begin, end = max(left, 0), min(right, wall.length)
     found = {}
     for row in rows:
         for bay in find_bays(wall, masonry, row):
             if bay.left < end and bay.right > begin:
-                whole = bay.left + bay.rakes[0] <= begin and bay.right - bay.rakes[1] >= end
-                found[row.number] = Stance(bay.low, bay.high, not whole)
+                least = max(left + within, 0), min(right - within, wall.length)
+                whole = bay.left + bay.rakes[0] <= least[0] and bay.right - bay.rakes[1] >= least[1]
+                taken = min(bay.right, least[1]) - max(bay.left, least[0])
+                found[row.number] = Stance(bay.low, bay.high, not whole, not whole and 2 * taken < least[1] - least[0])
                 break
     return found
 
@@ -48,10 +52,10 @@ def compare(mine: Stances, other: Stances) -> OutOfTurn:
     for number, here in mine.items():
         there, bit = other.get(number), 1 << number
         if there is None:
-            opens |= bit
-            runs |= 0 if here.partly else bit
-        elif here.partly != there.partly or (here.high != there.high and not here.partly):
-            higher = not here.partly and (there.partly or here.high > there.high)
+            opens, runs = opens | bit, runs | bit
+        elif here.little != there.little or here.partly != there.partly or (here.high != there.high and not here.partly):
+            higher = there.little if here.little != there.little else not here.partly and (
+                there.partly or here.high > there.high)
             runs, stops = (runs | bit, stops) if higher else (runs, stops | bit)
             seen += [] if higher else [(number, there.low, there.high)]
     return OutOfTurn(runs, stops, opens, tuple(seen))

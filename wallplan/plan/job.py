@@ -90,12 +90,14 @@ class Outline:
     """How a wall that is no rectangle begins on its footing and ends at its top.
 
     ``footing`` and ``top`` run from the left end to the right one; two places at one distance are a step. ``coursed`` is
-    the height that whole courses close: the highest level top, under a gable the eaves.
+    the height that whole courses close: the highest level top, under a gable the eaves. ``bonded_under`` is a top from which
+    the bond is carried through in place of ``top``, None where it is that.
     """
 
     footing: tuple[Place, ...]
     top: tuple[Place, ...]
     coursed: int
+    bonded_under: tuple[Place, ...] | None = None
 
 
 @dataclass(frozen=True)

@@ -56,8 +56,7 @@ def _judge(corner: Corner, layout: Layout) -> Iterator[Finding]:
         one, other = courses
         if one is None or other is None:
             break  # over the lower wall the higher one's end is free
-        stands = [_stands(wall, course, corner, other, layout) for wall, course, other in (
-            (corner.first, one, other), (corner.second, other, one))]
+        stands = _stand(corner, one, other, layout)
         if stands[0] is stands[1] is not Part.WHOLE:
             before = None  # under a step of the footing, or over the eaves
             continue
@@ -80,15 +79,33 @@ class Part(Enum):
     WHOLE = 2
 
 
-def _stands(wall: WallLayout, course: Course, corner: Corner, other: Course, layout: Layout) -> Part:
-    """How much of its corner a wall has in a course; the higher of the two walls' courses is the whole."""
+def _stand(corner: Corner, one: Course, other: Course, layout: Layout) -> list[Part]:
+    """How much of the corner each wall has in a course. A slope that comes down to it in front of a higher wall's end alone
+    leaves the whole to its wall, whose units go on square into that end."""
+    walls = (corner.first, one, other), (corner.second, other, one)
+    stands = [_stands(wall, course, corner, beside, layout) for wall, course, beside in walls]
+    if set(stands) == {Part.SOME, Part.WHOLE}:
+        lower = stands.index(Part.SOME)
+        wall, course, beside = walls[lower]
+        stands[lower] = _stands(wall, course, corner, beside, layout, beyond=True)
+    return stands
+
+
+def _stands(wall: WallLayout, course: Course, corner: Corner, other: Course, layout: Layout, *,
+            beyond: bool = False) -> Part:
+    """How much of its corner a wall has in a course, or of what is just ``beyond`` it; the higher of the two walls' courses
+    is the whole. At an inside corner they meet behind their faces."""
     outline, length, joint = wall.wall.outline, wall.wall.length, layout.job.masonry.joint
     if outline is None:
         return Part.WHOLE if course.top >= other.top - wall.bed // 2 else Part.SOME
-    reach = corner.thickness + joint
-    left, right = (length - reach, length) if wall is corner.first else (0, reach)
+    at_right = wall is corner.first
+    inside = (wall.wall.right_end if at_right else wall.wall.left_end) == "inside corner"
+    near, far = (-corner.thickness, 1 - joint) if inside else (0, corner.thickness + joint)
+    near = far if beyond else near
+    left, right = (length - far, length - near) if at_right else (near, far)
     low, high = course.bottom + wall.bed + 1, max(course.top, other.top) - wall.bed // 2 - 1
-    found = [[span for span in cut_level(outline, 0, length, level) if span[0] < right - joint and span[1] > left + joint]
+    found = [[span for span in cut_level(outline, -corner.thickness, length + corner.thickness, level)
+              if span[0] < right - (0 if beyond else joint) and span[1] > left + (0 if beyond else joint)]
              for level in (low, high)]
     if not found[0]:
         return Part.NONE

@@ -15,7 +15,8 @@ import numpy as np
 
 from wallplan.findings import Finding
 from wallplan.rules.as_laid import OPENING, ROUNDING, AsLaid, Ints
-from wallplan.rules.outline import find_ridges, trace
+from wallplan.rules.corner_places import corner_places, is_off, is_others, is_tip
+from wallplan.rules.outline import trace
 from wallplan.rules.reporting import Break, report_breaks, report_held, size
 from wallplan.rules.sources import COVER
 
@@ -120,7 +121,7 @@ def _off_outline(wall: AsLaid) -> Iterator[Break]:
                 ends = pieces[within][[lefts[within].argmin(), rights[within].argmax()]]
                 for piece, edge, end in zip(ends, (lefts[within].min(), rights[within].max()), (round(left), round(right)),
                                             strict=True):
-                    if abs(int(edge) - end) > 2 * ROUNDING and wall.shape[piece] != "return":
+                    if is_off(wall, int(edge), end) and wall.shape[piece] != "return":
                         yield from _tell_off(wall, course, np.array([edge]), end, "the wall's outline")
 
 
@@ -153,7 +154,8 @@ def _measure_band(wall: AsLaid, course: int, openings: tuple[Bounds, ...]) -> Ba
         laid = shapely.union_all(boxes[wall.shape[span] != "return"])
         # How far a level top may be off its courses is the steps' to judge.
         over = trace(wall.outline, wall.start, wall.end, wall.masonry.unit.bed_joint // 2 + ROUNDING)
-        limits = shapely.intersection(_open_band(wall, course, openings), translate(over, 0, -low))
+        body = shapely.union_all([over, *corner_places(wall)])
+        limits = shapely.intersection(_open_band(wall, course, openings), translate(body, 0, -low))
     rest = shapely.difference(laid, limits) if len(boxes) else shapely.Polygon()
     breaks = (
         *_overlaps(wall, boxes),
@@ -235,20 +237,10 @@ def _holes(wall: AsLaid, void: BaseGeometry, low: int) -> Iterator[Break]:
     shrink = wall.hole / 2
     for part in _parts(shapely.buffer(void, -shrink, join_style="mitre")):
         left, right = part.bounds[0] - shrink, part.bounds[2] + shrink
-        if _is_tip(wall, left, right, part.bounds[3] + low):
+        if is_tip(wall, left, right, part.bounds[3] + low) or is_others(wall, (left, right), part.bounds[1] + low):
             continue
         yield Break(None, round(left), f"nothing is laid for {size(wall, round(right - left))}", "pieces and joints only",
                     HOLE_REMEDY)
-
-
-def _is_tip(wall: AsLaid, left: float, right: float, top: float) -> bool:
-    """Whether a void is the tip of a gable, too narrow at its foot for the least piece: it is made up in mortar."""
-    ridges = () if wall.outline is None else find_ridges(wall.outline)
-    reach = wall.masonry.least_piece + 2 * wall.hole
-    # At the end of a roof of one slope the wall that it meets stands between.
-    beside = wall.masonry.thickness + 2 * wall.masonry.joint
-    return any(left - beside <= at <= right + beside and right - left <= reach and top > level - wall.masonry.unit.gauge
-               for at, level in ridges)
 
 
 def _parts(shape: BaseGeometry) -> list[BaseGeometry]:

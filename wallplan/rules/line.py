@@ -7,7 +7,12 @@ from typing import TypedDict
 
 import numpy as np
 
+from wallplan.plan.job import Outline
 from wallplan.rules.as_laid import HEAD, HOLE, OPENING, ROUNDING, STEP, AsLaid, Flags, Ints
+from wallplan.rules.outline import Interval
+
+SLOPE = "the slope"
+"""What a run ends at that a slope of the top cuts off."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -86,10 +91,13 @@ class Line:
         reach = [int(clear[run]) + drift for clear in self.clear_of(least, module)]
         start, end = int(self.start[run]), int(self.end[run])
         others = [line for line in lines if line is not self]
-        first = joint == inside[0] and not any(start in line.start for line in lack)
+        # Where a slope comes down to another wall's end, that run ends there in the courses below as well.
+        shared = (self.at_start[run] != SLOPE and any(start in line.start for line in lack),
+                  self.at_end[run] != SLOPE and any(end in line.end for line in lack))
+        first = joint == inside[0] and not shared[0]
         if first and self.at_start[run] and any(_crowds(line, start, 1, reach[0]) for line in others):
             return self.at_start[run]
-        last = joint == inside[-1] and not any(end in line.end for line in lack)
+        last = joint == inside[-1] and not shared[1]
         if last and self.at_end[run] and any(_crowds(line, end, -1, reach[1]) for line in others):
             return self.at_end[run]
         return None
@@ -163,18 +171,31 @@ def _read_ends(wall: AsLaid, row: int, ends: tuple[Ints, Ints], names: list[str]
     rakes = np.zeros(len(ends[0]), dtype=np.int64), np.zeros(len(ends[1]), dtype=np.int64)
     if wall.outline is None:
         return {"at_start": tuple(at_start), "at_end": tuple(at_end), "rakes": rakes}
-    bottom, top = int(wall.rows.bottom[row]), int(wall.rows.top[row])
+    bottom, top, reach = int(wall.rows.bottom[row]), int(wall.rows.top[row]), wall.masonry.thickness + wall.hole
     feet, tops = wall.cut_level(bottom), wall.cut_level(top)
     for side, (told, places, edge) in enumerate(((at_start, ends[0], wall.start), (at_end, ends[1], wall.end))):
         for run, place in enumerate(places.tolist()):
-            at_edge = next((foot for foot in feet if abs(foot[side] - place) <= 2 * ROUNDING), None)
+            outermost = run == (0 if side == 0 else len(places) - 1)
+            beside = told[run].startswith("wall ") or (outermost and abs(edge - place) <= reach)
+            at_edge = next((foot for foot in feet if abs(foot[side] - place) <= 2 * ROUNDING
+                            or (beside and foot[0] < place < foot[1])), None)
             if at_edge is None or abs(place - edge) <= ROUNDING:
                 continue
             over = [one for one in tops if one[0] < at_edge[1] and one[1] > at_edge[0]]
-            short = abs((over[0 if side == 0 else -1][side] if over else sum(at_edge) / 2) - at_edge[side])
-            told[run] = "the slope" if short > 2 * ROUNDING else "a step"
+            reached = over[0 if side == 0 else -1][side] if over else _highest_at(wall.outline, at_edge)
+            # Another wall's end may stand before the slope's foot, or before where it leaves the course.
+            short = max((reached - place) * (1 - 2 * side), 0)
+            if beside and not short:
+                continue
+            told[run] = SLOPE if short > 2 * ROUNDING else "a step"
             rakes[side][run] = round(short)
     return {"at_start": tuple(at_start), "at_end": tuple(at_end), "rakes": rakes}
+
+
+def _highest_at(outline: Outline, stretch: Interval) -> float:
+    """Where within a stretch the top is highest."""
+    inside = [(level, at) for at, level in outline.top if stretch[0] <= at <= stretch[1]]
+    return max(inside)[1] if inside else sum(stretch) / 2
 
 
 def _name_return(wall: AsLaid, row: int, pieces: Ints) -> str:
