@@ -6,14 +6,17 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from hypothesis import reject
 from hypothesis import strategies as st
 
 from tests.jobs import make_job, make_masonry, make_opening, make_wall
 from wallplan.catalogue.load import units
 from wallplan.catalogue.unit import Unit
+from wallplan.findings import PlanError
 from wallplan.lengths import TICKS_PER_INCH, TICKS_PER_MM, Measure
 from wallplan.plan.advice_table import KINDS
 from wallplan.plan.job import Job
+from wallplan.plan.load import read_plan
 
 SIXTEENTH = TICKS_PER_INCH // 16
 Table = dict[str, Any]
@@ -464,6 +467,15 @@ def header_plans(draw: st.DrawFn) -> str:
             walls[2]["length"], walls[3]["length"] = walls[0]["length"], walls[1]["length"]
     measure = draw(st.sampled_from(("feet", "metric")))
     return write_plan({"title": "Ferry landing", "measure": measure, "masonry": masonry, "wall": walls})
+
+
+@st.composite
+def header_jobs(draw: st.DrawFn) -> Job:
+    """The job of such a plan; those that the plan room refuses, for levels off the coursing or corners too near, are left out."""
+    try:
+        return read_plan(draw(header_plans()), "landing.toml")
+    except PlanError:
+        return reject()
 
 
 @st.composite

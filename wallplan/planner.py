@@ -15,7 +15,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from wallplan.files import slug
-from wallplan.findings import Finding, NotDrawn
+from wallplan.findings import Finding
 from wallplan.layout.model import Layout
 
 if TYPE_CHECKING:
@@ -109,13 +109,7 @@ def _draw_pages(layout: Layout, findings: tuple[Finding, ...], paper: str | None
 
 
 def draw_lesson(layout: Layout, findings: tuple[Finding, ...], paper: str | None, only: tuple[str, ...]) -> dict[str, bytes]:
-    """The teaching pack of a job: file name -> contents. ``only`` names some of LESSON, () for all of them.
-
-    Raises NotDrawn for bonds of one-brick walls, which are not taught.
-    """
-    if layout.job.masonry.one_brick:
-        raise NotDrawn(f"masonry: bond: no lesson is made for {layout.job.masonry.bond_name}; draw its sheets "
-                       '(wallplan sheets), or teach the wall in bond = "half"')
+    """The teaching pack of a job: file name -> contents. ``only`` names some of LESSON, () for all of them."""
     job, wanted = f"{slug(layout.job.title)}-lesson", only or LESSON
     files = _draw_lesson_sheets(layout, findings, paper, wanted, job)
     if "page" in wanted:

@@ -1,4 +1,4 @@
-"""Sheets of one-brick walls: both leaves in plan, closers lettered, nothing over anything; and the lesson that is refused."""
+"""Sheets of one-brick walls: both leaves in plan, closers lettered, nothing over anything."""
 
 from __future__ import annotations
 
@@ -7,17 +7,15 @@ from pathlib import Path
 import pytest
 
 from tests.drawing.sheets import faults_of, texts_of
-from wallplan.batch import draw_plan
 from wallplan.drawing.course_plan import CoursePlan
 from wallplan.drawing.drafts import number_sheets
 from wallplan.drawing.ground_plan import find_buildings
 from wallplan.drawing.leads_sheet import plan_leads_sheets
 from wallplan.drawing.paper import Scale
 from wallplan.drawing.saw_sheet import plan_saw_sheets
-from wallplan.findings import NotDrawn
 from wallplan.layout.model import Layout
 from wallplan.lists.cuts import list_cuts
-from wallplan.planner import draw_lesson, lay_plan
+from wallplan.planner import lay_plan
 
 PLAN = Path(__file__).parents[2] / "samples" / "harbour-office-flemish.toml"
 
@@ -56,13 +54,3 @@ def test_the_saw_list_rips_closers_along_the_brick(office: Layout) -> None:
     assert (cut.count, cut.served, cut.shape, cut.length) == (counted, counted // 2, "closer", 46.25 * 960)
     words = [text.text for page in number_sheets(plan_saw_sheets(office, None)) for text in texts_of(page)]
     assert any("along its length" in text for text in words)
-
-
-def test_no_lesson_is_made_and_the_plan_says_so(office: Layout) -> None:
-    with pytest.raises(NotDrawn, match="no lesson is made for Flemish bond"):
-        draw_lesson(office, (), None, ())
-
-
-def test_a_lesson_asked_for_is_refused_in_one_line() -> None:
-    drawn = draw_plan(PLAN, lambda layout, findings: draw_lesson(layout, findings, None, ()))
-    assert not drawn.files and len(drawn.mistakes) == 1 and str(PLAN) in drawn.mistakes[0]

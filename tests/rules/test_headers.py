@@ -9,6 +9,7 @@ from tests.layout.test_one_brick import lay_free
 from tests.rules.breaking import change_course, change_piece, told_of
 from wallplan.layout.build import lay
 from wallplan.rules.check import check
+from wallplan.teaching.header_faults import relay
 
 
 def test_walls_of_another_thickness_are_not_asked() -> None:
@@ -41,6 +42,24 @@ def test_a_stretcher_with_nothing_behind_is_told() -> None:
     bare = replace(wall.courses[0], backing=wall.courses[0].backing[1:])
     told = told_of(replace(good, walls=(replace(wall, courses=(bare, *wall.courses[1:])),)), "headers")
     assert [(one.course, one.at, one.remedy) for one in told] == [(1, 0, "lay a like brick behind it")]
+
+
+def test_a_course_of_another_bond_is_told() -> None:
+    """English bond, 12 stretchers long: course 3 laid of 24 headers."""
+    good = lay_free(2690, 450, "english")
+    assert not broken(check(good))
+    wall = relay(good.walls[0], 3, good.walls[0].courses[2].pieces, "H" * 24, good.job.masonry)
+    told = [one for one in told_of(replace(good, walls=(wall,)), "headers") if one.limit == "a course of stretchers"]
+    assert [(one.course, one.figure) for one in told] == [(3, "24 of 24 bricks out of turn")]
+
+
+def test_a_flemish_course_of_stretchers_alone_is_told_though_it_laps() -> None:
+    """2,240 mm are 40 quarters: ten stretchers, joints at 4, 8, 12 ..; the courses beside have theirs at 2, 3, 7, 9, 13, 15 .."""
+    good = lay_free(2240, 450)
+    wall = relay(good.walls[0], 3, good.walls[0].courses[2].pieces, "S" * 10, good.job.masonry)
+    findings = broken(check(replace(good, walls=(wall,))))
+    assert "lap" not in {one.rule for one in findings}
+    assert [one.limit for one in findings if one.rule == "headers"] == ["headers and stretchers in turn"]
 
 
 def test_a_straight_joint_at_the_back_alone_is_told() -> None:

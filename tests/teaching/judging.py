@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from itertools import pairwise
+from itertools import pairwise, product
 from typing import NamedTuple
 
 from tests.teaching.measuring import CLOSE, fills, middles_of, run_with
@@ -258,6 +258,109 @@ def _stack(told: Told) -> None:
     assert told.layout.job.masonry.bond == "stack"
 
 
+def _header(told: Told) -> None:
+    """It is as wide on the face as the brick is thick, nothing lies behind it, and at a run's end it is told so."""
+    face, long = told.reason.figures
+    unit = told.layout.job.masonry.unit
+    assert (face, long) == (told.own.length, unit.length) and abs(face - unit.thickness) <= CLOSE
+    assert not [one for one in told.course.backing if one.left < told.own.right and one.right > told.own.left]
+    quoin = told.own in (told.run[0], told.run[-1])
+    assert told.reason.words.startswith("Quoin header" if quoin else "Header") and told.size(face) in told.reason.words
+
+
+def _over_stretcher(told: Told) -> None:
+    number, left = told.reason.figures
+    below = next(piece for piece in told.wall.courses[number - 1].pieces if piece.left == left)
+    assert number == told.course.number - 1 and below.shape == "stretcher" and below.piece == "full"
+    assert abs((told.own.left - below.left) - (below.right - told.own.right)) <= 4 * 960
+
+
+def _along(told: Told) -> None:
+    """A whole stretcher, one quoin stretcher, or a sawn one, with what lies behind it."""
+    (length,) = told.reason.figures
+    assert length == told.own.length and told.size(length) in told.reason.words
+    behind = [one for one in told.course.backing if (one.left, one.length) == (told.own.left, told.own.length)]
+    assert bool(behind) is (told.reason.kind != "quoin stretcher")
+    assert (told.own.piece == "full") is (told.reason.kind != "sawn pair") or told.reason.kind == "quoin stretcher"
+
+
+def _closer(told: Told) -> None:
+    """A quarter brick less the joint, a header (or the other wall's end) on its outer side."""
+    (length,) = told.reason.figures
+    masonry = told.layout.job.masonry
+    assert length == told.own.length and abs(length + masonry.joint - masonry.module // 4) <= 4
+    place = told.course.pieces.index(told.own)
+    beside = told.course.pieces[max(0, place - 1):place + 2]
+    assert {"header", "return"} & {piece.shape for piece in beside}
+
+
+def _closer_held(told: Told) -> None:
+    """Neither the first nor the last brick of its course's masonry there: a header, or the other wall's end, is outside it."""
+    ends = {piece.shape for piece in (told.run[0], told.run[-1]) if piece == told.own}
+    widest = 2 * told.layout.job.masonry.widest_joint
+    others = [one for one in told.course.pieces if one.shape == "return"
+              and (0 <= told.own.left - one.right <= widest or 0 <= one.left - told.own.right <= widest)]
+    assert told.own.shape == "closer" and (not ends or others)
+
+
+def _without(told: Told) -> None:
+    """The joints of the run moved up by the closer and its joint: one of them stands too near one of a neighbour course."""
+    lap, beside, least = told.reason.figures
+    masonry = told.layout.job.masonry
+    assert abs(beside - told.course.number) == 1 and least == masonry.least_lap > lap
+    assert told.size(least) in told.reason.words and f"course {beside};" in told.reason.words
+    near = middles_of(told.layout, told.wall, beside)
+    own = middles_of(told.layout, told.wall, told.course.number)
+    laps = set()
+    for closer in (piece for piece in told.course.pieces if piece.shape == "closer"):
+        for sign in (1, -1):
+            shift = sign * (closer.length + masonry.joint)
+            laps |= {abs(at - shift - other) for at in own for other in near}
+    assert any(abs(one - lap) <= CLOSE for one in laps)
+
+
+def _unfilled(told: Told) -> None:
+    """No turn of headers and stretchers, closers beside headers at the ends, is as long; the two lengths told are."""
+    length, *near = told.reason.figures
+    masonry = told.layout.job.masonry
+    known = bond_lengths(masonry.bond, 4 * (length + masonry.joint) // masonry.module + 12)
+    assert all(any(abs(one * masonry.module // 4 - masonry.joint - at) <= CLOSE for one in known) for at in near)
+    assert all(told.length(at) in told.reason.words for at in (length, *near)) and length not in near
+
+
+def bond_lengths(bond: str, most: int) -> set[int]:
+    """Lengths of whole bond in quarters of a brick, every turn of it laid out piece by piece."""
+    if bond == "english":
+        return set(range(4, most, 4))
+    found = {4}  # one stretcher
+    for first, last in product("SH", repeat=2):
+        kinds = first
+        while len(kinds) < most:
+            kinds += "H" if kinds[-1] == "S" else "S"
+            if kinds[-1] == last:
+                found.add(sum(4 if kind == "S" else 2 for kind in kinds) + kinds.startswith("H") + kinds.endswith("H"))
+    return found
+
+
+def _kinds(told: Told) -> None:
+    headers, stretchers = told.reason.figures
+    shapes = [piece.shape for piece in told.course.pieces]
+    assert (headers, stretchers) == (shapes.count("header"), shapes.count("stretcher"))
+    assert f"{headers} header" in told.reason.words and f"{stretchers} stretcher" in told.reason.words
+
+
+def _behind(told: Told) -> None:
+    behind, through = told.reason.figures
+    assert behind == len(told.course.backing) and str(behind) in told.reason.words
+    assert through == sum(piece.shape in ("header", "closer") for piece in told.course.pieces)
+
+
+def _closers(told: Told) -> None:
+    count, length = told.reason.figures
+    closers = [piece for piece in told.course.pieces if piece.shape == "closer"]
+    assert count == len(closers) and length == closers[0].length and told.size(length) in told.reason.words
+
+
 JUDGES: dict[str, Callable[[Told], None]] = {
     "return": lambda told: _return(told) if told.piece else None, "lintel": _lintel, "precast": _lintel, "sash": _sash,
     "corner unit": _corner_unit, "bond beam": _beam, "bond beam course": _beam, "full": _called,
@@ -267,6 +370,10 @@ JUDGES: dict[str, Callable[[Told], None]] = {
     "a full unit would fall short of the lap": _short_lap, "stock lengths do not fill the run": _no_fill,
     "plumb with another course": _plumb, "lap": _lap, "lap of the course": _course_lap, "joint opened": _joints,
     "joint closed": _joints, "jambs": _sides, "sill": _sides, "head": _steel, "control joint": _control,
+    "header": _header, "over a stretcher": _over_stretcher, "stretcher": _along, "quoin stretcher": _along,
+    "sawn pair": lambda told: _along(told) if told.piece else None, "closer": _closer, "without the closer": _without, "closer not at the end": _closer_held,
+    "bond does not fill the run": _unfilled, "kinds of the course": _kinds, "behind the face": _behind,
+    "closers of the course": _closers,
     "first course": _first, "stack": _stack,
 }
 """What each kind of reason is held to."""

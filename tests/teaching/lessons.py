@@ -2,22 +2,18 @@
 
 from __future__ import annotations
 
-import tomllib
 from functools import cache
 from pathlib import Path
 
 from wallplan.drawing.primitives import Drawing, Page, Text
 from wallplan.layout.build import lay
 from wallplan.layout.model import Layout
-from wallplan.plan.job import ONE_BRICK
 from wallplan.plan.load import load_plan, read_plan
 from wallplan.planner import LESSON
 from wallplan.rules.check import check
 from wallplan.teaching.lesson import draw_lesson_sheets
 
-SAMPLES = [path for path in sorted((Path(__file__).parents[2] / "samples").glob("*.toml"))
-           if tomllib.loads(path.read_text(encoding="utf-8"))["masonry"].get("bond") not in ONE_BRICK]
-"""Those that lessons are made of: no lesson is made for one-brick walls."""
+SAMPLES = sorted((Path(__file__).parents[2] / "samples").glob("*.toml"))
 
 HOSTILE = """\
 title = "Kiosk <script>alert('1')</script> & \\"slip\\" </svg>"

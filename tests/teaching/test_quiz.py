@@ -29,6 +29,18 @@ def _judge(layout: Layout, index: int, question: Question) -> None:
         case "pieces":
             assert str(sum(number == figures[0] for number, _ in own)) == question.answer
             assert f"course {figures[0]}," in question.text
+        case "bricks":
+            behind = len(wall.courses[figures[0] - 1].backing)
+            assert str(sum(number == figures[0] for number, _ in own) + behind) == question.answer
+            assert f"course {figures[0]}," in question.text
+        case "headers":
+            assert question.answer == (str(sum(piece.shape == "header" for _, piece in own)) if figures[0] else "none")
+        case "closers":
+            count = sum(piece.shape == "closer" for _, piece in own)
+            assert question.answer.split(",")[0] == (str(count) if count else "none") and (count,) == figures
+        case "closer size":
+            alike = [piece for piece in cuts if f"closer {piece.mark} " in question.text]
+            assert {print_size(piece.length, measure) for piece in alike} == {question.answer} == {print_size(figures[0], measure)}
         case "halves":
             count = sum(piece.piece == "half" for _, piece in own)
             assert question.answer == (str(count) if count else "none")

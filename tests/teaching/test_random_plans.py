@@ -8,12 +8,13 @@ import pytest
 from hypothesis import given, settings
 
 from tests.long_run import examples
-from tests.strategies import lesson_texts
+from tests.strategies import header_jobs, lesson_texts
 from tests.teaching.judging import Told, judge
 from tests.teaching.lessons import SAMPLES, laid
 from tests.teaching.test_quiz import judge_quiz
 from wallplan.layout.build import lay
 from wallplan.layout.model import Layout
+from wallplan.plan.job import Job
 from wallplan.plan.load import read_plan
 from wallplan.teaching.sequence import order_wall
 from wallplan.teaching.why import read_runs, reasons_of_course, reasons_of_piece, why_course, why_piece
@@ -32,6 +33,16 @@ def test_samples(path: Path) -> None:
 @given(lesson_texts())
 def test_random_plans(plan: str) -> None:
     layout = lay(read_plan(plan, "landing.toml"))
+    for index in range(len(layout.walls)):
+        judge_reasons(layout, index)
+        judge_order(layout, index)
+        judge_quiz(layout, index)
+
+
+@settings(max_examples=examples(20), deadline=None)
+@given(header_jobs())
+def test_random_walls_one_brick_thick(job: Job) -> None:
+    layout = lay(job)
     for index in range(len(layout.walls)):
         judge_reasons(layout, index)
         judge_order(layout, index)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tests.jobs import inches, make_job, make_masonry, make_wall, pump_house
+from tests.layout.test_one_brick import lay_free
 from tests.teaching.judging import Told, judge
 from wallplan.layout.build import lay
 from wallplan.layout.model import Layout
@@ -56,6 +57,28 @@ def test_a_course_is_told_what_matters() -> None:
     assert "A bond-beam course" in " ".join(why_course(runs, 13))
     with pytest.raises(IndexError):
         why_course(runs, 14)
+
+
+def test_closer_and_header_of_flemish_bond_by_hand() -> None:
+    """890 mm: course 1 S H S H S, joints after 4, 6, 10, 12 quarters; course 2 H C S H S C H, joints after 2, 3, 7, 9, 13, 14.
+    Without the left closer the first stretcher would end at 6, where course 1 has a joint."""
+    layout = lay_free(890, 300)
+    runs, pieces = read_runs(layout, 0), layout.walls[0].courses[1].pieces
+    closer = why_piece(runs, 2, pieces[1])
+    assert closer.startswith("Queen closer A, 46 mm on the face, beside the header at the left end: a brick ripped along its "
+                             "length. Without it the bricks after it would bring a joint in line with a joint of course 1;")
+    assert "It never stands at the end itself" in closer and "by 56 mm" in closer
+    # The header after 7 and before 9 quarters, over the stretcher from 6 to 10.
+    assert "It stands over the middle of a stretcher of course 1." in why_piece(runs, 2, pieces[3])
+    assert "Headers and stretchers in turn: 2 headers and 3 stretchers." in why_course(runs, 1)
+    assert "Behind the face 3 bricks lie, one for each stretcher; 2 headers and closers go through." in why_course(runs, 1)
+
+
+def test_a_length_off_the_bond_is_told_with_those_beside_it() -> None:
+    """Wall situation 6: 4,500 mm between 4,265 and 4,602.5."""
+    layout = lay_free(4500)
+    told = " ".join(why_course(read_runs(layout, 0), 1))
+    assert "Broken bond: from the left end to the right end is 4500, and Flemish bond with joints of 10 mm is 4265 or 4602.5." in told
 
 
 def test_a_piece_that_the_course_has_not_is_refused() -> None:

@@ -11,6 +11,9 @@ from wallplan.rules.as_laid import ROUNDING, AsLaid
 from wallplan.rules.reporting import Break, exact, report_breaks, report_held, size
 from wallplan.rules.sources import HEADERS
 
+LEAST_RUN = 6
+"""Bricks of a run that may be judged as a whole."""
+
 CORNERS = ("outside corner", "inside corner")
 
 
@@ -20,7 +23,7 @@ def check_headers(wall: AsLaid) -> tuple[Finding, ...]:
     if not masonry.one_brick:
         return ()
     limit = "closers beside quoin headers, a like brick behind every stretcher"
-    breaks = [*_off_size(wall), *_off_place(wall), *_unlike_behind(wall), *_straight_behind(wall)]
+    breaks = [*_off_size(wall), *_off_place(wall), *_out_of_turn(wall), *_unlike_behind(wall), *_straight_behind(wall)]
     broken = report_breaks(wall, "headers", HEADERS, breaks)
     if broken:
         return broken
@@ -70,6 +73,35 @@ def _find_runs(wall: AsLaid, course: Course) -> Iterator[list[Piece]]:
         yield run
 
 
+def _out_of_turn(wall: AsLaid) -> Iterator[Break]:
+    """Courses laid in another bond from end to end of a run: most of its bricks are out of turn."""
+    usual = _usual_kinds(wall)
+    for number, course in enumerate(wall.layout.courses):
+        for run in _find_runs(wall, course):
+            if len(run) < LEAST_RUN:
+                continue
+            out = list(_departures(wall, run, usual[course.number % 2]))
+            if 2 * len(out) > len(run) and len(out) >= LEAST_RUN - 1:
+                wanted = {"S": "a course of stretchers", "H": "a course of headers"}.get(
+                    usual[course.number % 2], "headers and stretchers in turn")
+                yield Break(number, run[0].left, f"{len(out)} of {len(run)} bricks out of turn", wanted,
+                            f"lay {wanted} here, as the bond goes")
+
+
+def _usual_kinds(wall: AsLaid) -> tuple[str, str]:
+    """In English bond of what the even and the odd courses are, S or H, by most of them; "" where the bond is another."""
+    if wall.masonry.bond != "english":
+        return "", ""
+    headers, stretchers = [0, 0], [0, 0]
+    for course in wall.layout.courses:
+        for run in _find_runs(wall, course):
+            count = sum(piece.shape == "header" for piece in run)
+            of_headers = 2 * count > sum(piece.shape in ("header", "stretcher") for piece in run)
+            (headers if of_headers else stretchers)[course.number % 2] += 1
+    even, odd = ("H" if headers[parity] > stretchers[parity] else "S" for parity in (0, 1))
+    return even, odd
+
+
 def _unlike_behind(wall: AsLaid) -> Iterator[Break]:
     """Stretchers without their like behind them, but quoin stretchers, behind which the other wall goes on."""
     for number, course in enumerate(wall.layout.courses):
@@ -117,12 +149,13 @@ def _tell_departures(wall: AsLaid) -> str:
     return f"broken bond in {max(found.values())} courses at {shown} from the left end"
 
 
-def _departures(wall: AsLaid, run: list[Piece]) -> Iterator[int]:
+def _departures(wall: AsLaid, run: list[Piece], usual: str = "") -> Iterator[int]:
+    """Where bricks are out of turn. ``usual`` is what a course of English bond is of; "": what most of the run is."""
     kinds = ["H" if piece.shape in ("header", "return") else "C" if piece.shape == "closer" else
              "S" if piece.piece == "full" else "P" for piece in run]
     plain = [(kind, piece) for kind, piece in zip(kinds, run, strict=True) if kind != "C"]
     if wall.masonry.bond == "english":
-        usual = "S" if kinds.count("S") >= kinds.count("H") else "H"
+        usual = usual or ("S" if kinds.count("S") >= kinds.count("H") else "H")
         yield from (piece.left for kind, piece in plain if kind != usual)
         return
     yield from (piece.left for kind, piece in plain if kind == "P")

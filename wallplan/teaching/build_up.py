@@ -111,9 +111,13 @@ def _make_heading(lesson: _Lesson, fold: Fold) -> Heading:
         told.append(f"RULES ARE BROKEN in {lesson.broken} {'place' if lesson.broken == 1 else 'places'} of this wall: the "
                     "check names them.")
     told.append("Strong: this course. Thin: laid before. Dashed: to come. Dotted: lap over the course below. "
-                "Open hatch: half. Close hatch: cut.")
+                f"{_tell_hatch(lesson.layout)}")
     face = f"{clean(lesson.face.wall.name)}, outside face. Distances from the left end."
     return Heading(laid, face, tuple(told), FRESH, (lesson.face,))
+
+
+def _tell_hatch(layout: Layout) -> str:
+    return "Close hatch: closer or cut." if layout.job.masonry.one_brick else "Open hatch: half. Close hatch: cut."
 
 
 def _print_below(number: int) -> str:
@@ -121,11 +125,22 @@ def _print_below(number: int) -> str:
 
 
 def _tell_pieces(fold: Fold) -> str:
+    if fold.course.backing or any(piece.leaf for piece in fold.course.pieces):
+        return _tell_bricks(fold)
     kinds = Counter(piece.piece if piece.shape != "precast" else "precast lintel"
                     for piece in fold.course.pieces if piece.shape != "return")
     pieces = sum(kinds.values())
     counted = ", ".join(f"{count} {kind}" for kind, count in kinds.items())
     return f"{pieces} {'piece' if pieces == 1 else 'pieces'}: {counted}."
+
+
+def _tell_bricks(fold: Fold) -> str:
+    """The bricks of a course one brick thick, as they show and behind."""
+    kinds = Counter("precast lintel" if piece.shape == "precast" else piece.shape if piece.piece in ("full", "closer")
+                    else f"sawn {piece.shape}" for piece in fold.course.pieces if piece.shape != "return")
+    counted = ", ".join(f"{count} {kind}{'' if count == 1 else 's'}" for kind, count in kinds.items())
+    behind = f"; {len(fold.course.backing)} behind" if fold.course.backing else ""
+    return f"{sum(kinds.values()) + len(fold.course.backing)} bricks: {counted}{behind}."
 
 
 def _tell_order(lesson: _Lesson, fold: Fold) -> str:

@@ -61,7 +61,7 @@ def plan_drawing_sheets(layout: Layout, paper: Paper, names: Sequence[str], *, a
 
 
 def _make_heading(face: WallLayout) -> Heading:
-    told = ("Draw every unit of every course. Hatch halves open; hatch cuts close and letter them.",
+    told = ("Draw every unit of every course. Hatch halves open; hatch closers and cuts close and letter them.",
             "Marks over the wall: the middle of each head joint, odd courses in the lower row, even ones in the upper. "
             "Short lines at ends and jambs: the tops of the courses.",
             "Begin with course 1, then the leads; keep head joints plumb with those two courses below.",

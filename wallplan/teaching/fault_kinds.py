@@ -14,16 +14,30 @@ from wallplan.findings import RuleName
 from wallplan.layout.model import Course, Piece, WallLayout
 from wallplan.layout.stock import stock_lengths
 from wallplan.plan.job import Masonry
+from wallplan.teaching.header_faults import (
+    Spoiled,
+    displace_closers,
+    lay_other_courses,
+    leave_out_closers,
+    turn_bricks,
+)
 from wallplan.teaching.runs import SAME, Run, WallRuns, is_layered
 
-FaultKind = Literal["course missing the head", "sliver", "wandering head joint", "short lap", "straight joint"]
+FaultKind = Literal[
+    "course missing the head", "sliver", "wandering head joint", "short lap", "straight joint",
+    "course out of turn", "closer out of place", "brick out of turn",
+]
 
 KINDS: tuple[FaultKind, ...] = ("course missing the head", "sliver", "wandering head joint", "short lap", "straight joint")
 """In the order in which they are seeded: what has fewest places first."""
 
+HEADER_KINDS: tuple[FaultKind, ...] = (
+    "course missing the head", "course out of turn", "straight joint", "closer out of place", "brick out of turn")
+"""Those of walls one brick thick, in the same order."""
+
 BROKEN: dict[FaultKind, RuleName] = {
     "course missing the head": "coursing", "sliver": "least piece", "wandering head joint": "plumb", "short lap": "lap",
-    "straight joint": "lap",
+    "straight joint": "lap", "course out of turn": "headers", "closer out of place": "headers", "brick out of turn": "plumb",
 }
 """The rule that each must break."""
 
@@ -41,8 +55,16 @@ class Edit(NamedTuple):
     wall: WallLayout
 
 
+def list_kinds(masonry: Masonry) -> tuple[FaultKind, ...]:
+    """The five kinds that walls of a masonry are spoiled with, in the order of seeding."""
+    return HEADER_KINDS if masonry.one_brick else KINDS
+
+
 def find_edits(kind: FaultKind, runs: WallRuns) -> Iterator[Edit]:
     """Where a kind of fault could be seeded in a wall, from the foot up and from left to right; none where nowhere."""
+    if runs.job.masonry.one_brick and kind != "course missing the head":
+        yield from (Edit(kind, (one.course, one.course + 1), one.at, one.reach, one.wall) for one in _spoil(kind, runs))
+        return
     match kind:
         case "course missing the head":
             yield from _miss_heads(runs)
@@ -55,6 +77,18 @@ def find_edits(kind: FaultKind, runs: WallRuns) -> Iterator[Edit]:
             yield from _split_units(runs, kind, (least // 2, -(least // 2)))
         case "straight joint":
             yield from _split_units(runs, kind, (0,))
+
+
+def _spoil(kind: FaultKind, runs: WallRuns) -> Iterator[Spoiled]:
+    match kind:
+        case "course out of turn":
+            yield from lay_other_courses(runs)
+        case "straight joint":
+            yield from leave_out_closers(runs)
+        case "closer out of place":
+            yield from displace_closers(runs)
+        case _:
+            yield from turn_bricks(runs)
 
 
 def _plain_courses(runs: WallRuns) -> Iterator[Course]:
@@ -176,6 +210,7 @@ def _raise(wall: WallLayout, number: int, rise: int) -> WallLayout:
     course, above = wall.courses[number - 1 : number + 1]
     pieces = tuple(piece._replace(bottom=piece.bottom + rise) for piece in course.pieces)
     courses = list(wall.courses)
-    courses[number - 1] = replace(course, top=course.top + rise, pieces=pieces)
+    backing = tuple(piece._replace(bottom=piece.bottom + rise) for piece in course.backing)
+    courses[number - 1] = replace(course, top=course.top + rise, pieces=pieces, backing=backing)
     courses[number] = replace(above, bottom=above.bottom + rise)
     return replace(wall, courses=tuple(courses))

@@ -28,7 +28,9 @@ def ask_wall(layout: Layout, index: int) -> tuple[Question, ...]:
     wall = layout.walls[index]
     if not wall.courses:
         return ()
-    asked = (_ask_pieces(wall), _ask_halves(wall), *_ask_cuts(layout, wall), _ask_height(layout, wall),
+    one_brick = layout.job.masonry.one_brick
+    parts = _ask_bricks(layout, wall) if one_brick else (_ask_pieces(wall), _ask_halves(wall))
+    asked = (*parts, *_ask_cuts(layout, wall), _ask_height(layout, wall),
              *_ask_mark(layout, wall), *_ask_lap(layout, index), *_ask_opening(layout, wall))
     return tuple(asked)
 
@@ -45,6 +47,29 @@ def _ask_pieces(wall: WallLayout) -> Question:
     how = "Counted along the course: " + ", ".join(f"{count} {kind}" for kind, count in kinds) + "."
     return Question("pieces", f"How many pieces are laid in course {number}, halves and cuts too?", str(len(pieces)), how,
                     (number, len(pieces)))
+
+
+def _ask_bricks(layout: Layout, wall: WallLayout) -> tuple[Question, ...]:
+    """Of a wall one brick thick: bricks in a course, front and back; headers; closers and where they stand."""
+    number = max(range(1, len(wall.courses) + 1),
+                 key=lambda number: (len({p.shape for p in _own(wall, number)}), -number))
+    pieces, behind = _own(wall, number), len(wall.courses[number - 1].backing)
+    headers, closers, stretchers = (sum(piece.shape == shape for piece in pieces)
+                                    for shape in ("header", "closer", "stretcher"))
+    whole = sum(piece.shape == "closer" for course in wall.courses for piece in course.pieces)
+    across = sum(piece.shape == "header" for course in wall.courses for piece in course.pieces)
+    size = print_size((layout.job.masonry.module // 4) - layout.job.masonry.joint, layout.job.measure)
+    return (
+        Question("bricks", f"How many bricks are laid in course {number}, those behind the face and closers too?",
+                 str(len(pieces) + behind), f"{headers} headers, {closers} closers, {stretchers} stretchers on the face and "
+                 f"{behind} behind.", (number, len(pieces) + behind)),
+        Question("headers", "How many headers go through the whole wall?", str(across) if across else "none",
+                 "Counted over all courses, other walls' bricks left out.", (across,)),
+        Question("closers", "How many queen closers has the whole wall, and beside what does each stand?",
+                 f"{whole}, each beside a header at an end or a jamb" if whole else "none",
+                 f"{size} on the face; each moves the bond a quarter brick along, so that no joint stands over another.",
+                 (whole,)),
+    )
 
 
 def _ask_halves(wall: WallLayout) -> Question:
@@ -68,6 +93,10 @@ def _ask_cuts(layout: Layout, wall: WallLayout) -> tuple[Question, ...]:
     size, measured = print_size(longest.length, layout.job.measure), layout.job.measure
     ripped = longest.height < layout.job.masonry.unit.height
     high = f", ripped to {print_size(longest.height, measured)} high" if ripped else ""
+    if longest.shape == "closer":
+        return (Question("closer size", f"How wide is closer {longest.mark} on the face?", size,
+                         "Half a brick's width, less half a joint: two of them and their joint are as wide as a header.",
+                         (longest.length,)),)
     return (
         Question("cut size", f"How long is cut {longest.mark}?", f"{size}{high}", "See the cut's letter on the sheet.",
                  (longest.length,)),

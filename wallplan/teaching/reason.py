@@ -11,6 +11,8 @@ ReasonKind = Literal[
     "a full unit would fall short of the lap", "stock lengths do not fill the run", "plumb with another course",
     "lap", "stack", "joint opened", "joint closed",
     "first course", "begins", "lap of the course", "jambs", "sill", "head", "corner", "control joint", "bond beam course",
+    "header", "over a stretcher", "stretcher", "quoin stretcher", "sawn pair", "closer", "without the closer",
+    "closer not at the end", "bond does not fill the run", "kinds of the course", "behind the face", "closers of the course",
     "ends alike", "same as",
 ]
 

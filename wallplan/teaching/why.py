@@ -11,6 +11,7 @@ from wallplan.teaching.reason import Reason
 from wallplan.teaching.runs import WallRuns, read_runs
 from wallplan.teaching.why_bond import explain_bond
 from wallplan.teaching.why_courses import explain_course
+from wallplan.teaching.why_headers import explain_brick
 from wallplan.teaching.why_shapes import explain_shape
 from wallplan.teaching.why_sizes import explain_size
 
@@ -24,6 +25,8 @@ def reasons_of_piece(runs: WallRuns, number: int, piece: Piece) -> tuple[Reason,
     """
     if piece.shape == "return":
         return explain_shape(runs, number, piece)
+    if runs.job.masonry.one_brick and piece.leaf is not None:
+        return (*explain_brick(runs, number, piece), *explain_bond(runs, number, piece))
     return (*explain_shape(runs, number, piece), *explain_size(runs, number, piece), *explain_bond(runs, number, piece))
 
 

@@ -9,14 +9,16 @@ from wallplan.lengths import print_length, print_size
 from wallplan.teaching.reason import Reason
 from wallplan.teaching.runs import SAME, Run, WallRuns, is_layered
 from wallplan.teaching.why_bond import explain_joints
+from wallplan.teaching.why_headers import explain_courses_bricks
 from wallplan.teaching.why_shapes import explain_shape
 from wallplan.teaching.why_sizes import SAID, explain_height, explain_length, tell_place
 
 
 def explain_course(runs: WallRuns, number: int) -> tuple[Reason, ...]:
     """The reasons of a course, what matters most first, none twice. IndexError for a number that the wall has not."""
+    parts = (explain_courses_bricks(runs, number) if runs.job.masonry.one_brick else tuple(_explain_parts(runs, number)))
     found = (
-        *_explain_lap(runs, number), *_explain_parts(runs, number), *_explain_openings(runs, number),
+        *_explain_lap(runs, number), *parts, *_explain_openings(runs, number),
         *_explain_special(runs, number), *_explain_run_joints(runs, number),
     )
     return tuple(dict.fromkeys(found))

@@ -29,7 +29,7 @@ from wallplan.drawing.title_block import Sheet
 from wallplan.drawing.view import View, Window
 from wallplan.layout.model import WallLayout
 from wallplan.lengths import print_length
-from wallplan.teaching.fault_kinds import KINDS, FaultKind
+from wallplan.teaching.fault_kinds import FaultKind, list_kinds
 from wallplan.teaching.fitting import Fit, Room, fit_wall, place_wall
 from wallplan.teaching.grid import ROW, Row, draw_rows
 from wallplan.teaching.wrong_wall import Fault, WrongWall
@@ -40,8 +40,14 @@ TOLD: dict[FaultKind, str] = {
     "short lap": "a joint too near one below",
     "wandering head joint": "a joint out of plumb",
     "course missing the head": "a height off the pole",
+    "course out of turn": "a course of another bond",
+    "closer out of place": "a closer not beside its header",
+    "brick out of turn": "header and stretcher exchanged",
 }
 """Each kind of fault as the pupil is told to look for it."""
+
+MOST_TOLD = 2
+"""Findings of one rule that are told one by one."""
 
 _OVER = 14.0
 _PARTS = (0.27, 0.31, 0.1, 0.12, 0.2)
@@ -54,7 +60,7 @@ def plan_wrong_sheets(wrong: WrongWall | None, paper: Paper, *, key: bool) -> tu
     face, heading = _show(wrong), _make_heading(wrong, key)
 
     def under(way: Paper) -> float:
-        return max(_set_key(wrong, way.usable_width).height, (len(KINDS) + 1) * ROW) + 1.0
+        return max(_set_key(wrong, way.usable_width).height, (len(list_kinds(wrong.layout.job.masonry)) + 1) * ROW) + 1.0
 
     room = Room([heading], under, _OVER, together=True)
     fit = fit_wall(wrong.layout, face, paper, room)
@@ -100,15 +106,26 @@ def _set_key(wrong: WrongWall, width: float) -> Panel:
 def _tell_fault(wrong: WrongWall, number: int, fault: Fault) -> tuple[Line, ...]:
     """The fault and where it is, and under it what the rules find and what would mend it."""
     at = print_length(fault.at, wrong.layout.job.measure)
-    found = "; ".join(f"{finding.rule}: {finding.figure}, should be {finding.limit}" for finding in fault.findings)
+    found = "; ".join(_tell_findings(fault))
     return (Line(f"{number}. {fault.kind}, course {fault.course}, at {at}", FIGURES),
             Line(clean(f"{found}. Mend: {fault.findings[0].remedy}."), SMALLEST))
 
 
-def _list_blanks() -> list[Row]:
+def _tell_findings(fault: Fault) -> list[str]:
+    """What the rules find, the first of each rule in words; of a rule that is broken in many places how many more."""
+    told: dict[str, list[str]] = {}
+    for finding in fault.findings:
+        told.setdefault(finding.rule, []).append(f"{finding.rule}: {finding.figure}, should be {finding.limit}")
+    lines: list[str] = []
+    for found in told.values():
+        lines += found if len(found) <= MOST_TOLD else [f"{found[0]}, and so in {len(found) - 1} more places"]
+    return lines
+
+
+def _list_blanks(wrong: WrongWall) -> list[Row]:
     """A row to fill in for each kind of fault, the plainest first."""
     return [Row(("fault", "look for", "course", "at", "mend"), head=True),
-            *(Row((kind, TOLD[kind], "", "", "")) for kind in reversed(KINDS))]
+            *(Row((kind, TOLD[kind], "", "", "")) for kind in reversed(list_kinds(wrong.layout.job.masonry)))]
 
 
 def _draw_page(wrong: WrongWall, fitted: tuple[Fit, Room], window: Window, key: bool, sheet: Sheet) -> Page:
@@ -121,7 +138,7 @@ def _draw_page(wrong: WrongWall, fitted: tuple[Fit, Room], window: Window, key: 
         stand(board, _set_key(wrong, box.width), box.left, low)
         _number_faults(board, view, wrong.faults)
     else:
-        draw_rows(board, _list_blanks(), box._replace(top=low), _PARTS)
+        draw_rows(board, _list_blanks(wrong), box._replace(top=low), _PARTS)
     _draw_wall(board, view, fit)
     told = ("Wall with five faults; key." if key else "Wall with five faults to find.")
     return make_page(wrong.layout, board, "key" if key else "wrong-wall", room.headings[0], sheet, told)

@@ -15,7 +15,7 @@ from wallplan.findings import Finding
 from wallplan.layout.build import lay
 from wallplan.layout.model import Layout, WallLayout
 from wallplan.plan.job import Job, Masonry, Opening, Wall
-from wallplan.teaching.fault_kinds import BROKEN, KINDS, Edit, FaultKind, find_edits
+from wallplan.teaching.fault_kinds import BROKEN, Edit, FaultKind, find_edits, list_kinds
 from wallplan.teaching.runs import read_runs
 
 MOST_TRIED = 24
@@ -72,8 +72,12 @@ def _single_walls(layout: Layout) -> Iterator[Layout]:
 
 
 def _practice_walls(job: Job) -> Iterator[Layout]:
-    """Twelve courses of ten units in half bond with a window, in the plan's unit; then with the unit's own limits."""
+    """Twelve courses of ten units in half bond with a window, in the plan's unit; then with the unit's own limits. In a bond
+    with headers twelve courses of that bond."""
     unit, module = job.masonry.unit, job.masonry.module
+    if job.masonry.one_brick:
+        yield lay(replace(job, walls=(_practice_bond(job.masonry),)))
+        return
     usual = replace(job.masonry, bond="half", least_lap=module // 4, least_piece=module // 4)
     for masonry in (usual, Masonry(unit, "half", unit.joint, unit.tightest_joint, unit.widest_joint, unit.module // 4,
                                    unit.module // 4, unit.leads)):
@@ -86,6 +90,15 @@ def _practice_wall(masonry: Masonry) -> Wall:
     window = Opening("Window", 3 * module - masonry.joint, module * 11 // 2, unit.height_of_courses(3),
                      unit.height_of_courses(8), lintel, module // 2)  # type: ignore[arg-type]
     return Wall("Practice wall", 10 * module - masonry.joint, unit.height_of_courses(12), "end", "end", (), (), (window,))
+
+
+def _practice_bond(masonry: Masonry) -> Wall:
+    """A wall and a window on the lengths of its bond: jambs stand where a stretcher ends."""
+    quarter, unit = masonry.module // 4, masonry.unit
+    left, wide, long = (16, 14, 46) if masonry.bond == "flemish" else (16, 12, 48)
+    window = Opening("Window", left * quarter - masonry.joint, (left + wide) * quarter, unit.height_of_courses(4),
+                     unit.height_of_courses(9), "steel", masonry.module // 2)
+    return Wall("Practice wall", long * quarter - masonry.joint, unit.height_of_courses(14), "end", "end", (), (), (window,))
 
 
 def _broken(layout: Layout) -> list[Finding]:
@@ -113,14 +126,16 @@ class _Search:
         self.right = right
         self.turn = zlib.crc32(f"{right.job.title}/{wall.name}/{wall.length}".encode())
         self.left = MOST_CHECKED
+        self.between = 0 if right.job.masonry.one_brick else 1
+        self.kinds = list_kinds(right.job.masonry)
 
     def seed(self, wall: WallLayout, seeded: tuple[Edit, ...]) -> tuple[WallLayout, tuple[Edit, ...]] | None:
         """The wall with all kinds seeded from the next one on; None where that cannot be, or too much was tried."""
-        if len(seeded) == len(KINDS):
+        if len(seeded) == len(self.kinds):
             return wall, seeded
-        edits = list(find_edits(KINDS[len(seeded)], read_runs(_with(self.right, wall), 0)))
-        for edit in edits if KINDS[len(seeded)] == "course missing the head" else _turned(edits, self.turn):
-            if any(_meet(edit, other) for other in seeded):
+        edits = list(find_edits(self.kinds[len(seeded)], read_runs(_with(self.right, wall), 0)))
+        for edit in edits if self.kinds[len(seeded)] == "course missing the head" else _turned(edits, self.turn):
+            if any(_meet(edit, other, self.between) for other in seeded):
                 continue
             self.left -= 1
             if self.left < 0:
@@ -146,9 +161,10 @@ def _turned(edits: list[Edit], turn: int) -> list[Edit]:
     return [edits[(first + step * place) % len(edits)] for place in range(min(len(edits), MOST_TRIED))]
 
 
-def _meet(one: Edit, other: Edit) -> bool:
-    """Whether two faults stand so near that what is found of one might be the other's."""
-    if min(one.courses) > max(other.courses) + 1 or min(other.courses) > max(one.courses) + 1:
+def _meet(one: Edit, other: Edit, between: int) -> bool:
+    """Whether two faults stand so near that what is found of one might be the other's: beside each other, with no more than
+    ``between`` courses between theirs."""
+    if min(one.courses) > max(other.courses) + between or min(other.courses) > max(one.courses) + between:
         return False
     if one.reach is None or other.reach is None:
         return True

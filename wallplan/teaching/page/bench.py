@@ -9,10 +9,13 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from functools import cached_property
 
+from wallplan.catalogue.unit import PieceName
 from wallplan.findings import Finding
-from wallplan.layout.model import Course, Piece, WallLayout
+from wallplan.layout.model import Course, Leaf, Piece, Shape, WallLayout
+from wallplan.layout.stock import stock_lengths
 from wallplan.plan.job import Job
 from wallplan.rules.as_laid import ROUNDING, measure_wall
+from wallplan.teaching.header_faults import back_up
 from wallplan.teaching.runs import Run, WallRuns, is_layered
 
 UNDER = 3
@@ -77,13 +80,34 @@ class Bench:
         return self._cut(start, (whole or ends or [rest[0].right])[0] - start)
 
     def _cut(self, left: int, length: int) -> Piece:
+        if self.job.masonry.one_brick and self.piece.leaf is not None:
+            return self._cut_brick(left, length)
         stock = {one.length: one.name for one in reversed(self.job.masonry.unit.pieces)}
         near = next((one for one in stock if abs(one - length) <= ROUNDING), None)
         name = "cut" if near is None else stock[near]
         return self.piece._replace(left=left, length=length, piece=name, mark="?" if name == "cut" else None)
 
+    def _cut_brick(self, left: int, length: int) -> Piece:
+        """A brick of a wall one brick thick by what shows of it: header, closer, or one in front and one behind."""
+        masonry, own = self.job.masonry, self.piece
+        if abs(length - own.length) <= ROUNDING:
+            return own._replace(left=left, length=length)
+        names: dict[int, tuple[PieceName, Shape, Leaf]] = {
+            masonry.unit.length: ("full", "stretcher", "front"), masonry.unit.thickness: ("full", "header", "through"),
+            masonry.module // 4 - masonry.joint: ("closer", "closer", "through"),
+            masonry.module * 3 // 4 - masonry.joint: (stock_lengths(masonry).get(
+                masonry.module * 3 // 4 - masonry.joint, "cut"), "stretcher", "front")}
+        near = next((one for one in names if abs(one - length) <= ROUNDING), None)
+        cut: tuple[PieceName, Shape, Leaf] = ("cut", "stretcher", "front")
+        name, shape, leaf = cut if near is None else names[near]
+        return own._replace(left=left, length=length, piece=name, shape=shape, leaf=leaf,
+                            mark="?" if name in ("cut", "closer") else None)
+
     def name(self, length: int) -> str:
-        """The stock name of a length, or "cut"."""
+        """The stock name of a length, or "cut"; of bricks of a wall one brick thick what shows: stretcher, header, closer."""
+        piece = self._cut(self.piece.left, length)
+        if piece.leaf is not None and piece.piece in ("full", "closer"):
+            return piece.shape
         return self._cut(self.piece.left, length).piece
 
     def find_breaks(self, laid: tuple[Piece, ...]) -> tuple[Finding, ...]:
@@ -119,19 +143,21 @@ class Bench:
 
     def _with_run(self, course: Course, laid: tuple[Piece, ...]) -> Course:
         others = tuple(piece for piece in course.pieces if piece not in self.run.pieces)
-        return replace(course, pieces=tuple(sorted((*others, *laid), key=lambda piece: piece.left)))
+        pieces = tuple(sorted((*others, *laid), key=lambda piece: piece.left))
+        return back_up(course, pieces) if self.job.masonry.one_brick else replace(course, pieces=pieces)
 
 
 def _measure(wall: WallLayout, job: Job) -> tuple[Finding, ...]:
     """The rules that a piece can break while a wall is built, but for its cover: what is broken, in the last course and
     under it."""
+    from wallplan.rules.headers import check_headers
     from wallplan.rules.joints import check_joints
     from wallplan.rules.lap import check_lap
     from wallplan.rules.pieces import check_pieces
     from wallplan.rules.plumb import check_plumb
 
     laid, own = measure_wall(wall, job), measure_wall(replace(wall, courses=wall.courses[-1:]), job)
-    rules = ((check_pieces, own), (check_joints, own), (check_lap, laid), (check_plumb, laid))
+    rules = ((check_pieces, own), (check_joints, own), (check_lap, laid), (check_plumb, laid), (check_headers, laid))
     return tuple(finding for rule, measured in rules for finding in rule(measured) if not finding.held)
 
 

@@ -108,7 +108,11 @@ def _too_near(bench: Bench, length: int) -> bool:
 
 def _tempt(bench: Bench) -> Iterator[int]:
     """Lengths that a beginner might pick here: stock first, then mistakes, not in the same order everywhere."""
-    yield from (one.length for one in bench.job.masonry.unit.pieces)
+    masonry = bench.job.masonry
+    if masonry.one_brick:
+        quarter = masonry.module // 4
+        yield from (masonry.unit.length, masonry.unit.thickness, quarter - masonry.joint, 3 * quarter - masonry.joint)
+    yield from (one.length for one in masonry.unit.pieces)
     others = list(_usable(bench, (*_mislay(bench), *_mismeasure(bench))))
     turn = bench.course + bench.place
     at = turn % max(1, len(others))

@@ -36,6 +36,8 @@ def name_piece(piece: Piece, unit: Unit) -> str:
         return f"End of a {unit.kind} of {piece.of}"
     if piece.shape == "precast":
         return "Precast lintel"
+    if piece.leaf is not None:
+        return _name_brick(piece)
     low = piece.height < unit.height
     if piece.rake is not None or piece.notch is not None:
         name = f"{'raked' if piece.rake is not None else 'notched'} {unit.kind} {piece.mark or ''}".rstrip()
@@ -47,12 +49,23 @@ def name_piece(piece: Piece, unit: Unit) -> str:
     return name[:1].upper() + name[1:] + (f", {shape}" if shape else "")
 
 
+def _name_brick(piece: Piece) -> str:
+    """What a brick of a wall one brick thick is called: "Header", "Queen closer A", "Cut B, in a pair"."""
+    if piece.shape == "closer":
+        return f"Queen closer {piece.mark or ''}".rstrip()
+    if piece.shape == "header" or piece.piece == "full":
+        return "Header" if piece.shape == "header" else "Stretcher"
+    return f"Cut {piece.mark}, in a pair" if piece.mark else f"{piece.piece.capitalize()} brick, in a pair"
+
+
 def label_piece(piece: Piece) -> str:
     """The word that fits on a piece's face: full, half, its cut's letter, or what it is in the wall."""
     if piece.shape in ("return", "precast"):
         return FACES[piece.shape]
     if piece.mark is not None:
-        return f"cut {piece.mark}"
+        return f"cut {piece.mark}" if piece.shape != "closer" else f"{piece.mark}"
+    if piece.leaf is not None and piece.piece == "full":
+        return piece.shape
     if piece.shape in FACES:
         return FACES[piece.shape]
     return {"three-quarter": "3/4", "quarter": "1/4"}.get(piece.piece, piece.piece)

@@ -10,12 +10,14 @@ from wallplan.lengths import print_size
 from wallplan.rules.as_laid import ROUNDING
 from wallplan.teaching.page.bench import Bench
 from wallplan.teaching.why import why_piece
+from wallplan.teaching.why_headers import find_breaks
 
 Kind = Literal["right", "dearer", "wrong"]
 Fault = Literal["", "more pieces", "too long", "sliver", "straight joint", "short lap", "sliver next", "gap", "out of plumb",
+                "out of turn", "closer out of place",
                 "joint above"]
 
-ORDER: tuple[RuleName, ...] = ("cover", "least piece", "lap", "joints", "plumb")
+ORDER: tuple[RuleName, ...] = ("cover", "least piece", "lap", "joints", "headers", "plumb")
 
 
 class Verdict(NamedTuple):
@@ -67,8 +69,10 @@ def _name_fault(bench: Bench, finding: Finding, length: int) -> Fault:
             return "too long" if bench.piece.left + length > bench.run.right else "gap"
         case "joints":
             return "gap"
+        case "headers":
+            return "closer out of place" if "closer" in finding.figure else "out of turn"
         case _:
-            return "out of plumb"
+            return "out of turn" if bench.job.masonry.one_brick else "out of plumb"
 
 
 def _tell_wrong(bench: Bench, finding: Finding, fault: Fault, length: int) -> str:
@@ -96,10 +100,24 @@ def _tell_wrong(bench: Bench, finding: Finding, fault: Fault, length: int) -> st
                     f"There is room for {print_size(bench.run.right - bench.piece.left, measure)}.")
         case "gap":
             return _tell_gap(bench, length)
+        case "closer out of place":
+            return ("Closer out of place: it stands beside the header at an end or a jamb and nowhere else, never at the "
+                    "end itself.")
+        case "out of turn":
+            return f"Out of turn: {_tell_turn(bench)} A joint here leaves the line of the other courses of its kind."
         case _:
             kind = "odd" if bench.course % 2 else "even"
             return (f"Out of plumb: the {kind} courses share their joints, one straight above the other from the footing "
                     f"up. A joint here leaves that line.")
+
+
+def _tell_turn(bench: Bench) -> str:
+    """How the bond goes in this course, in a sentence."""
+    if bench.job.masonry.bond == "flemish":
+        return "in Flemish bond headers and stretchers take turns in every course."
+    headers = sum(piece.shape == "header" for piece in bench.run.pieces)
+    of = "headers" if 2 * headers > len(bench.run.pieces) else "stretchers"
+    return f"in {bench.job.masonry.bond_name} this is a course of {of}."
 
 
 def _tell_gap(bench: Bench, length: int) -> str:
@@ -120,12 +138,14 @@ def _tell_clash(bench: Bench, finding: Finding) -> str:
 
 
 def _tell_right(bench: Bench) -> str:
-    longest = "The longest piece there is. " if bench.piece.piece == "full" else ""
+    longest = "The longest piece there is. " if bench.piece.piece == "full" and bench.piece.leaf is None else ""
     return f"Right. {longest}{why_piece(bench.runs, bench.course, bench.piece)}"
 
 
 def _compare(bench: Bench, laid: tuple[Piece, ...], length: int) -> Verdict | None:
     """A pick that breaks nothing: what it costs more than the layout's own, or None where it costs nothing."""
+    if bench.job.masonry.one_brick:
+        return _compare_bond(bench, laid, length)
     cuts = [sum(piece.mark is not None for piece in pieces) for pieces in (bench.run.pieces, laid)]
     more, pieces = cuts[1] - cuts[0], len(laid) - len(bench.run.pieces)
     if more < 0 or (more == 0 and pieces <= 0):
@@ -135,3 +155,14 @@ def _compare(bench: Bench, laid: tuple[Piece, ...], length: int) -> Verdict | No
     words = (f"No rule is broken so far, but it costs {' and '.join(cost)} than need be. "
              "Lay the longest piece that the bond and the course below allow.")
     return Verdict("dearer", "more pieces", None, bench.piece.left + length, words)
+
+
+def _compare_bond(bench: Bench, laid: tuple[Piece, ...], length: int) -> Verdict | None:
+    """A brick that breaks no rule: whether it leaves the bond where the layout's own keeps it; None where it does not."""
+    out = len(find_breaks(bench.runs, bench.run._replace(pieces=laid))) - len(find_breaks(bench.runs, bench.run))
+    cuts = sum(piece.mark is not None for piece in laid) - sum(piece.mark is not None for piece in bench.run.pieces)
+    if out <= 0 and cuts <= 0:
+        return None
+    cost = f" It costs {cuts} more {'cut' if cuts == 1 else 'cuts'} than need be." if cuts > 0 else ""
+    words = f"No rule is broken so far, but {'the bond is: ' + _tell_turn(bench) if out > 0 else 'it is dear.'}{cost}"
+    return Verdict("dearer", "out of turn" if out > 0 else "more pieces", None, bench.piece.left + length, words)

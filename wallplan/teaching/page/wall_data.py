@@ -102,9 +102,15 @@ def _tell_question(runs: WallRuns, question: Question, texts: Texts) -> list[Any
     unit, measure = runs.job.masonry.unit, runs.job.measure
     course = runs.wall.courses[question.course - 1]
     offers = [
-        [offer.length, texts.keep("Cut" if offer.name == "cut" else f"{offer.name.capitalize()} {unit.kind}"),
+        [offer.length, texts.keep(_name_offer(offer.name, unit.kind)),
          texts.keep(print_size(offer.length, measure)), texts.keep(offer.verdict.kind), texts.keep(offer.verdict.words),
          -1 if offer.verdict.at is None else offer.verdict.at]
         for offer in question.offers
     ]
     return [course.number - 1, course.pieces.index(question.piece), texts.keep(question.words), offers]
+
+
+def _name_offer(name: str, kind: str) -> str:
+    """What an offer is called: "Full block", "Cut", "Header", "Queen closer"."""
+    own = {"cut": "Cut", "header": "Header", "stretcher": "Stretcher", "closer": "Queen closer"}
+    return own.get(name, f"{name.capitalize()} {kind}")
