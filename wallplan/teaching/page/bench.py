@@ -104,7 +104,7 @@ class Bench:
                             mark="?" if name in ("cut", "closer") else None)
 
     def name(self, length: int) -> str:
-        """The stock name of a length, or "cut"; of bricks of a wall one brick thick what shows: stretcher, header, closer."""
+        """The stock name of a length, or "cut"; in walls one brick thick what shows: stretcher, header or closer."""
         piece = self._cut(self.piece.left, length)
         if piece.leaf is not None and piece.piece in ("full", "closer"):
             return piece.shape
