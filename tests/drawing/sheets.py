@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from functools import cache
 from pathlib import Path
 
@@ -13,6 +14,8 @@ from shapely import STRtree
 from shapely.geometry import Polygon, box
 
 from wallplan.drawing.primitives import Area, Dot, Outlines, Page, Strokes, Text
+from wallplan.layout.model import Layout
+from wallplan.lengths import print_length
 
 BORDER = 15.0
 FONT_UNITS = 2048
@@ -89,3 +92,15 @@ def faults_of(page: Page) -> list[str]:
     faults += [f"{texts[place].text!r} meets a line {tuple(round(x, 1) for x in lines[line].bounds)}"
                for line, place in tree.query(lines, "intersects").T.tolist()]
     return faults
+
+
+def untold(layout: Layout, pages: Iterable[Page]) -> set[str]:
+    """Jambs, ends, control joints and the walls' tops that no wall sheet of these pages tells."""
+    told = {text.text for page in pages if page.name.startswith("wall-") for text in texts_of(page)}
+    wanted = set[str]()
+    for laid in layout.walls:
+        wall, measured = laid.wall, layout.job.measure
+        sides = {side for opening in wall.openings for side in (opening.left, opening.right)}
+        wanted |= {print_length(side, measured) for side in (wall.length, *sides, *wall.control_joints) if side}
+        wanted.add(print_length(laid.courses[-1].top, measured))
+    return wanted - told

@@ -121,8 +121,8 @@ def sixty_feet() -> Layout:
 
 def test_a_long_wall_is_split_over_as_few_sheets_as_hold_it_since_each_tells_its_own_openings_alone() -> None:
     pages = number_sheets(plan_wall_sheets(sixty_feet(), (), "letter"))
-    assert len(pages) == 3
-    assert [faults_of(page) for page in pages] == [[]] * 3
+    assert len(pages) == 4  # three had room for it, but not for the vent's and the side door's jambs
+    assert [faults_of(page) for page in pages] == [[]] * 4
     assert all(sum("from the left end." in text.text and text.text.startswith(("Office", "Hatch", "Vent", "Side", "Boat"))
                    for text in texts_of(page)) <= 2 for page in pages)
 

@@ -11,7 +11,7 @@ import pytest
 from hypothesis import given, reject, settings
 from hypothesis import strategies as st
 
-from tests.drawing.sheets import faults_of, texts_of
+from tests.drawing.sheets import faults_of, texts_of, untold
 from tests.long_run import LONG, examples
 from tests.strategies import sheet_plans
 from wallplan.drawing.face import FaceName
@@ -133,6 +133,7 @@ def test_random_plans_keep_all_their_lettering_apart(plan: str, paper: str | Non
     findings = check(layout)
     marks = {piece.mark for wall in layout.walls for course in wall.courses for piece in course.pieces if piece.mark}
     pages = draw_sheets(layout, findings, paper, DRAWN, face=face, full_size=True).pages
+    assert face == "inside" or untold(layout, pages) == set()
     for page in pages:
         assert faults_of(page) == [], page.name
         assert [text for text in texts_of(page) if text.text in marks and text.height < 3.5] == []

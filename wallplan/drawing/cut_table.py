@@ -70,18 +70,22 @@ def _starts(cuts: tuple[Row, ...], height: float) -> tuple[float, ...]:
 
 
 def _set_narrow(cuts: tuple[Row, ...], width: float) -> Panel:
-    """Two rows or more a cut: mark and size over count."""
+    """A cut in a row or more: mark, size, and the count at the end of its last line, or under it where that is full."""
     letters = max(measure(cut.mark, FIGURES) for cut in cuts) + FIGURES
+    room = width - letters - 2 * PADDING
     head = set_lines((Line(_head(cuts)),), width)
     texts: list[Primitive] = [*head.ink]
     y = head.height
     for cut in cuts:
         mark, size, count = cut.cells
-        lines = (*wrap(size, FIGURES, width - letters - 2 * PADDING), count)
+        lines = [*wrap(size, FIGURES, room)]
+        beside = measure(lines[-1], FIGURES) + FIGURES + measure(count, FIGURES) <= room
         texts += [Text(PADDING, y + FIGURES, mark, FIGURES),
                   *(Text(PADDING + letters, y + FIGURES * (1.0 + _PITCH * row), line, FIGURES)
                     for row, line in enumerate(lines))]
-        y += FIGURES * (_PITCH * len(lines) + 0.1)
+        y += FIGURES * _PITCH * (len(lines) - beside)
+        texts.append(Text(width - PADDING, y + FIGURES, count, FIGURES, "end"))
+        y += FIGURES * (_PITCH + 0.1)
     return Panel(width, y, tuple(texts))
 
 

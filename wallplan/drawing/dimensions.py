@@ -14,6 +14,7 @@ from wallplan.drawing.face import OUTSIDE, Face
 from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES, Placer, measure, measure_text
 from wallplan.drawing.outlines import THIN_LINE
 from wallplan.drawing.primitives import Box, Segment, Text
+from wallplan.drawing.spread import spread
 from wallplan.drawing.view import View
 from wallplan.layout.model import WallLayout
 from wallplan.lengths import print_length
@@ -24,19 +25,23 @@ LINE_DROP = 4.0
 
 _TICK = 1.2
 _GAP = 1.0
+_APART = 0.4
 _MOST_ROWS = 8
+_LEAD = 4.5
 _CLEAR = 0.7
+_NUDGES = (0.0, 0.25, -0.25)
 _STEPS = (1, 2, 3, 5, 10, 20, 50, 100)
 
 
 @dataclass(frozen=True)
 class Figure:
-    """A running distance: where its tick stands, where its lettering is centred and in which row, from 0."""
+    """A running distance: where its tick stands, where its lettering is centred and in which row, from 0, or upright."""
 
     x: float
     centre: float
     row: int
     text: str
+    upright: bool = False
 
 
 def running_points(view: View) -> tuple[int, ...]:
@@ -51,7 +56,8 @@ def running_points(view: View) -> tuple[int, ...]:
 def stagger(view: View, height: float) -> tuple[Figure, ...]:
     """Running figures in as few rows as keep them apart, the ends' first; where a row is full a figure stands in the
     next, or aside of its tick. If a figure finds no room the ends' figures stand outward, or all are set from left to
-    right; the attempt that leaves out fewest counts. Steps of the top, ridges and piers are marked where all find room."""
+    right; the attempt that leaves out fewest counts. Steps of the top, ridges and piers are marked where all find room.
+    Figures 3.5 mm high that do not all find room stand upright, none left out."""
     points, window = running_points(view), view.window
     plain = _stagger(view, points, height)
     for more in (_list_also(view), _list_also(view, piers=False)):
@@ -60,7 +66,28 @@ def stagger(view: View, height: float) -> tuple[Figure, ...]:
         rows, most = (max((figure.row for _, figure in figures), default=0) for figures in (found, plain))
         if also and {*points, *also} == {point for point, _ in found} and rows <= most + bool(view.wall.wall.piers):
             return tuple(figure for _, figure in found)
+    if len(plain) < len(points) and height <= FIGURES:
+        return _stand_upright(view, points, height)
     return tuple(figure for _, figure in plain)
+
+
+def is_complete(view: View, figures: tuple[Figure, ...]) -> bool:
+    """Whether every distance that a view must tell is among its figures."""
+    return len(figures) >= len(running_points(view))
+
+
+def _stand_upright(view: View, points: tuple[int, ...], height: float) -> tuple[Figure, ...]:
+    """All figures upright under their ticks, moved apart where these are close."""
+    low, high = (max(view.reach[0], view.outline.left - 20.0), min(view.reach[1], view.outline.right + 20.0))
+    places = [view.across(point) for point in points]
+    middles = spread(places, (1.05 + _APART) * height, low + height / 2, high - height / 2)
+    return tuple(Figure(x, middle, 0, _tell(view, point), upright=True)
+                 for x, middle, point in zip(places, middles, points, strict=True))
+
+
+def _tell(view: View, point: int) -> str:
+    told = view.face.told(point)
+    return print_length(told, view.job.measure) if told else "0"
 
 
 def _list_also(view: View, *, piers: bool = True) -> set[int]:
@@ -73,13 +100,17 @@ def _list_also(view: View, *, piers: bool = True) -> set[int]:
 def _stagger(view: View, points: tuple[int, ...], height: float) -> tuple[tuple[int, Figure], ...]:
     ends = {points[0]: -1, points[-1]: 1}
     ends_first = sorted(points, key=lambda point: (point not in ends, point))
-    attempts: tuple[tuple[Sequence[int], dict[int, int]], ...] = (
-        (ends_first, {}), (ends_first, ends), (points, {}), (points, ends),
-    )
+    attempts: list[tuple[Sequence[int], dict[int, int], int]] = [
+        (ends_first, {}, 1), (ends_first, ends, 1), (points, {}, 1), (points, ends, 1),
+    ]
+    for turns in (2, 3):  # rows in turn, the lowest first, so that its leaders are kept free
+        in_turn = sorted(points, key=lambda point: (-(points.index(point) % turns), point))
+        attempts += [(in_turn, {}, turns), (in_turn, ends, turns)]
     best: tuple[tuple[int, Figure], ...] = ()
-    for order, outward in attempts:
+    for order, outward, turns in attempts:
         placer = Placer(Box(view.reach[0], -1.0, view.reach[1], 1e6))
-        placed = [(point, _place_figure(placer, view, point, height, outward.get(point, 0))) for point in order]
+        placed = [(point, _place_figure(placer, view, point, height, (outward.get(point, 0), points.index(point) % turns)))
+                  for point in order]
         figures = tuple(sorted(((point, figure) for point, figure in placed if figure), key=lambda found: found[1].x))
         best = max(best, figures, key=len)
         if len(best) == len(points):
@@ -87,37 +118,49 @@ def _stagger(view: View, points: tuple[int, ...], height: float) -> tuple[tuple[
     return best
 
 
-def _place_figure(placer: Placer, view: View, point: int, height: float, outward: int) -> Figure | None:
-    """The first free place for a figure, measured from the line of running distances; ``outward`` is -1 left, 1 right."""
-    told, x = view.face.told(point), view.across(point)
-    text = print_length(told, view.job.measure) if told else "0"
+def _place_figure(placer: Placer, view: View, point: int, height: float, wished: tuple[int, int]) -> Figure | None:
+    """The first free place for a figure, measured from the line of running distances; ``wished`` is whether it stands
+    outward (-1 left, 1 right) and the row that is tried first."""
+    x, text = view.across(point), _tell(view, point)
+    apart = max(_GAP, _APART * height) - _GAP / 2  # so that 0 and 327 are not read as one figure
     half = measure(text, height) / 2
+    outward, first = wished
     farther = (1.3 * half, -1.3 * half) if view.wall.wall.outline is not None else ()
     shifts = (0.0, 0.35 * half, -0.35 * half, 0.7 * half, -0.7 * half, half, -half, *farther)
-    for row in range(_MOST_ROWS):
+    for row in (*range(first, _MOST_ROWS), *range(first)):
         for shift in (outward * half, 0.8 * outward * half) if outward else shifts:
             figure = Figure(x, x + shift, row, text)
             box = measure_text(_letter_figure(figure, 0.0, height))
             leader = _lead_figure(figure, 0.0, height)
             if placer.is_free(box, _GAP / 2) and placer.is_clear(leader, _GAP / 2):
-                placer.take(box.shrunk(-_GAP / 2))
+                placer.take(Box(box.left - apart, box.top - _GAP / 2, box.right + apart, box.bottom + _GAP / 2))
                 placer.take_lines([leader])
                 return figure
     return None
 
 
 def _letter_figure(figure: Figure, line: float, height: float) -> Text:
+    if figure.upright:
+        return Text(figure.centre + height / 2, line + _LEAD, figure.text, height, "end", upright=True)
     return Text(figure.centre, line + 2.0 + height + figure.row * _row_pitch(height), figure.text, height, "middle")
 
 
 def _lead_figure(figure: Figure, line: float, height: float) -> Segment:
+    if figure.upright:
+        return Segment(figure.x, line, figure.centre, line + _LEAD - 0.8)
     return Segment(figure.x, line, figure.centre, line + 1.2 + figure.row * _row_pitch(height))
 
 
 def running_height(figures: tuple[Figure, ...], height: float) -> float:
     """From the wall's foot to under the overall dimension, mm."""
-    rows = 1 + max((figure.row for figure in figures), default=0)
-    return LINE_DROP + _row_pitch(height) * (rows + 1) + 2.0
+    return LINE_DROP + _under_line(figures, height) + _row_pitch(height) + 2.0
+
+
+def _under_line(figures: tuple[Figure, ...], height: float) -> float:
+    """What the figures take under the line of running distances, mm."""
+    if any(figure.upright for figure in figures):
+        return _LEAD + max(measure(figure.text, height) for figure in figures)
+    return _row_pitch(height) * (1 + max((figure.row for figure in figures), default=0))
 
 
 def _row_pitch(height: float) -> float:
@@ -136,8 +179,7 @@ def draw_running(board: Board, view: View, height: float) -> None:
         board.letter(_letter_figure(figure, line, height))
     board.stroke(ticks, THIN_LINE)
     board.placer.take_lines(ticks)
-    rows = 1 + max((figure.row for figure in figures), default=0)
-    _draw_overall(board, view, line + 2.0 + height / 2 + rows * _row_pitch(height), height)
+    _draw_overall(board, view, line + 2.0 + height / 2 + _under_line(figures, height), height)
 
 
 def _slash(x: float, y: float) -> Segment:
@@ -164,22 +206,29 @@ def _draw_overall(board: Board, view: View, y: float, height: float) -> None:
 
 
 def fit_numbers(view: View, figures: float) -> tuple[float, int]:
-    """How high course numbers are, up to ``figures`` mm, and every how many courses one stands: each if it can."""
+    """How high course numbers and heights are, up to ``figures`` mm, and every how many courses one
+    stands: each if it can."""
     pitch = view.scale.on_paper(view.job.masonry.unit.gauge)
     for height in (LARGE_FIGURES, 4.5, 4.0, FIGURES):
-        if height <= figures and height + _CLEAR <= pitch:
+        if height <= figures and _stack_pitch(view, height) <= pitch:
             return height, 1
-    return figures, next((step for step in _STEPS if step * pitch >= figures + _CLEAR), _STEPS[-1])
+    return figures, next((step for step in _STEPS if step * pitch >= _stack_pitch(view, figures)), _STEPS[-1])
+
+
+def _stack_pitch(view: View, height: float) -> float:
+    """From one height to the next over it at least, mm: fractions hang lower than whole figures."""
+    hanging = max((measure_text(Text(0, 0, print_length(course.top, view.job.measure), height)) for course in view.courses),
+                  key=lambda box: box.height, default=Box(0, 0, 0, 0))
+    return max(height + _CLEAR, hanging.height + 0.1)
 
 
 def numbered_courses(first: int, last: int, step: int) -> tuple[int, ...]:
-    """The courses that are numbered: every one, or each whole ``step`` with the first and last where they are clear."""
-    numbers = [number for number in range(first, last + 1) if number % step == 0]
+    """The courses that are numbered: every one, or the last and each whole ``step`` that is clear of it, and the first
+    where that is clear too."""
+    numbers = [number for number in range(first, last) if number % step == 0 and last - number >= step]
     if not numbers or numbers[0] - first >= step:
-        numbers.insert(0, first)
-    if last - numbers[-1] >= step:
-        numbers.append(last)
-    return tuple(numbers)
+        numbers = [*((first,) if last - first >= step else ()), *numbers]
+    return (*numbers, last)
 
 
 def side_widths(job: Job, wall: WallLayout, height: float, face: Face = OUTSIDE) -> tuple[float, float]:
@@ -202,11 +251,12 @@ def draw_levels(board: Board, view: View, figures: float) -> None:
     after = outline.right + 2.0 + width + 3.5
     lines: list[Segment] = []
     numbers = numbered_courses(first, last, step)
-    for number in (numbers[-1], *numbers[:-1]):  # the top's height is the one that must stand
+    for number in reversed(numbers):  # the top's height is the one that must stand
         course = view.wall.courses[number - 1]
         middle = (view.up(course.bottom) + view.up(course.top)) / 2 + height / 2
         for x in (outline.left - 2.5, outline.right + 2.0 + width):
-            board.letter_if_free(Text(x, middle, str(number), height, "end"), 0.1)
+            texts = (Text(x, middle + aside * height, str(number), height, "end") for aside in _NUDGES)
+            any(board.letter_if_free(text, 0.1) for text in texts)
         top = view.up(course.top)
         if board.letter_if_free(Text(after, top + height / 2, print_length(course.top, view.job.measure), height), 0.1):
             lines.append(Segment(outline.right + 0.6, top, after - 0.8, top))

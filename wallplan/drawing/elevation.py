@@ -8,7 +8,7 @@ from wallplan.drawing.board import Board
 from wallplan.drawing.hatching import hatch_cut, hatch_half, hatch_part
 from wallplan.drawing.lettering import FIGURES, Placer, centre_text, measure_text
 from wallplan.drawing.letters import Ground, letter_cuts, room_in
-from wallplan.drawing.opening_labels import letter_openings
+from wallplan.drawing.opening_labels import letter_openings, name_openings
 from wallplan.drawing.outlines import CONTROL_WIDTH, HEAVY_LINE, THIN_LINE, UNIT_LINE, Cell, find_cells
 from wallplan.drawing.paper import BORDER
 from wallplan.drawing.piers_in_face import projection
@@ -42,6 +42,7 @@ def draw_elevation(board: Board, view: View) -> tuple[str, ...]:
     band = Box(outline.left, BORDER, outline.right, outline.top - HEAVY_LINE)
     free = () if view.wall.wall.outline is None else free_paper(view, view.wall.wall.outline)
     missing = letter_cuts(board, cells, Ground((*holes, *free), band, tuple(edges) if view.wall.wall.outline else ()))
+    name_openings(board, view)
     letter_precast(board, cells)
     hatch_cells(board, cells)
     mark_beams(board, view, cells)

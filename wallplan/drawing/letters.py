@@ -27,6 +27,9 @@ LONGEST_LEADER = 60.0
 PITCH = 1.7
 """Between rows of lettering, in heights of their capitals."""
 
+FARTHEST_HOLE = 15.0
+"""From a stack to an opening over or under it that its letter may stand in, mm."""
+
 _SIZES = (LARGE_FIGURES, 4.5, 4.0, FIGURES)
 _SHIFTS = (0.0, 2.5, -2.5, 5.0, -5.0, 8.0, -8.0, 12.0, -12.0)
 
@@ -200,9 +203,9 @@ def _rooms(stack: list[Cell], ground: Ground) -> list[tuple[Cell, Box, bool]]:
     found = [(top.box.top - ground.band.bottom, top, ground.band, True)]
     for hole in ground.holes:
         if hole.left < top.box.centre.x < hole.right:
-            if hole.bottom <= top.box.top + 1:
+            if -1 <= top.box.top - hole.bottom <= FARTHEST_HOLE:
                 found.append((top.box.top - hole.bottom, top, hole, True))
-            if hole.top >= low.box.bottom - 1:
+            if -1 <= hole.top - low.box.bottom <= FARTHEST_HOLE:
                 found.append((hole.top - low.box.bottom, low, hole, False))
     return [(cell, room, upward) for _, cell, room, upward in sorted(found, key=lambda item: item[0])]
 

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from dataclasses import replace
+
 from wallplan.drawing.board import Board
-from wallplan.drawing.lettering import FIGURES, SMALLEST, clean, measure, tie, wrap
+from wallplan.drawing.lettering import FIGURES, SMALLEST, clean, measure, measure_text, tie, wrap
 from wallplan.drawing.primitives import Box, Text
 from wallplan.drawing.view import View
 from wallplan.layout.model import WallLayout
@@ -16,29 +19,65 @@ _LINTELS = {"block": "block lintel", "precast": "precast lintel", "steel": "stee
 
 
 def letter_openings(board: Board, view: View) -> None:
-    """Letter every opening in view whose label fits it; the others are told by ``note_openings``."""
+    """Letter every opening in view whose whole label fits it; the others are told by ``note_openings``."""
     for opening in view.openings:
         board.letter(*(_fit_label(view, opening) or ()))
 
 
+def name_openings(board: Board, view: View) -> None:
+    """Letter the other openings with name and size, or with their name alone, where the letters of cuts leave room."""
+    for opening in view.openings:
+        if _fit_label(view, opening) is None:
+            name, *size = _words(view.job, view.wall, opening)[:3]
+            tried = (((name, *size), False), ((name, *size), True), ((name,), False), ((name,), True))
+            hole = view.hole(opening).shrunk(_MARGIN / 2)
+            free = (moved for texts in _fit_all(view, opening, tried) for moved in _shift(texts)
+                    if all(hole.holds(box) and board.placer.is_free(box, 0.3) for box in map(measure_text, moved)))
+            board.letter(*next(free, ()))
+
+
+def _shift(texts: tuple[Text, ...]) -> Iterator[tuple[Text, ...]]:
+    """A label in the middle, and higher or lower."""
+    for down in (0.0, -6.0, 6.0, -12.0, 12.0, -20.0, 20.0):
+        yield tuple(replace(text, y=text.y + down) for text in texts)
+
+
 def note_openings(view: View) -> tuple[str, ...]:
-    """A sentence for each opening in view that is too small on the paper to be lettered."""
-    return tuple(
-        f"{', '.join(_words(view.job, view.wall, opening))}, "
-        f"{print_length(view.face.told_left(opening.left, opening.right), view.job.measure)} from the left end."
-        for opening in view.openings if _fit_label(view, opening) is None
-    )
+    """A sentence for each opening in view that is too small on the paper for its whole label; one for those that differ by
+    name and place alone."""
+    alike: dict[tuple[str, ...], list[Opening]] = {}
+    for opening in view.openings:
+        if _fit_label(view, opening) is None:
+            alike.setdefault(_words(view.job, view.wall, opening)[1:], []).append(opening)
+    return tuple(_tell_alike(view, words, found) for words, found in alike.items())
+
+
+def _tell_alike(view: View, words: tuple[str, ...], openings: list[Opening]) -> str:
+    places = [print_length(view.face.told_left(opening.left, opening.right), view.job.measure) for opening in openings]
+    each = "each " if len(openings) > 1 else ""
+    return (f"{_join([clean(opening.name) for opening in openings])}, {each}{', '.join(words)}, "
+            f"{_join([tie(place) for place in places])} from the left end.")
+
+
+def _join(words: list[str]) -> str:
+    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"
 
 
 def _fit_label(view: View, opening: Opening) -> tuple[Text, ...] | None:
-    hole = view.hole(opening).shrunk(_MARGIN)
+    """The whole label, level or upright, as high as it fits; None where it does not."""
     phrases = _words(view.job, view.wall, opening)
-    for words, upright in ((phrases, False), ((", ".join(phrases),), False), (phrases, True)):
+    return next(_fit_all(view, opening, ((phrases, False), ((", ".join(phrases),), False), (phrases, True))), None)
+
+
+def _fit_all(view: View, opening: Opening,
+             tried: tuple[tuple[tuple[str, ...], bool], ...]) -> Iterator[tuple[Text, ...]]:
+    """Phrases, level or upright, in the middle of an opening, at each height at which they fit it, the largest first."""
+    hole = view.hole(opening).shrunk(_MARGIN)
+    for words, upright in tried:
         for height in (FIGURES, 3.0, SMALLEST):
             lines = _set_lines(words, height, hole.height if upright else hole.width)
             if lines and len(lines) * height * _PITCH <= (hole.width if upright else hole.height):
-                return _stand(lines, height, hole, upright)
-    return None
+                yield _stand(lines, height, hole, upright)
 
 
 def _set_lines(words: tuple[str, ...], height: float, width: float) -> tuple[str, ...] | None:

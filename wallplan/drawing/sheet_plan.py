@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from wallplan.drawing.cut_table import Row, list_rows, set_cuts
-from wallplan.drawing.dimensions import running_height, side_widths, stagger
+from wallplan.drawing.dimensions import is_complete, running_height, side_widths, stagger
 from wallplan.drawing.face import Face, FaceName, show_face
 from wallplan.drawing.key import set_key
 from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES
@@ -40,8 +40,11 @@ LONGEST_PART = tell_part("10'-10 15/16\"", "100'-10 15/16\"", (100, 100))
 
 CUTS_APART = "CUTS: their sizes are on the last sheet of this wall"
 
+_MOST_TRIES = 6
+"""Of lower and lower rows of a tall wall; more are not needed, as each row tells less."""
+
 LONGEST_TABLE = 0.36
-"""A cut table over this part of the sheet's height has sheets of its own."""
+"""A cut table over this part of the sheet's height has sheets of its own where the wall then stands larger or on fewer."""
 
 
 @dataclass(frozen=True)
@@ -83,7 +86,6 @@ class SheetPlan:
 
     arrangement: Arrangement
     windows: tuple[Window, ...]
-    notes: tuple[str, ...]
     apart: bool
 
 
@@ -95,75 +97,98 @@ def make_subject(wall: WallLayout, job: Job, findings: tuple[Finding, ...], cuts
 
 
 def plan_sheets(subject: Subject, paper: Paper) -> SheetPlan:
-    """The largest scale at which the whole wall fits one sheet, else the split into the fewest sheets."""
-    readable = readable_scales(subject.job.measure, subject.job.masonry.unit.gauge)
+    """The largest scale at which the whole wall fits one sheet, with its cuts' sizes if it can, else the split into the
+    fewest sheets."""
+    measured = subject.job.measure
+    readable = readable_scales(measured, subject.job.masonry.unit.gauge)
+    split: list[SheetPlan] = []
     for scale in readable:
         for plan in _try_scale(subject, paper, scale):
             if len(plan.windows) == 1:
                 return plan
-    best = _fewest(subject, paper, readable)
+            split.append(plan)
+    best = _fewest(split)
     if best is None or len(best.windows) > MOST_SHEETS:
-        last = _fewest(subject, paper, SCALES[subject.job.measure])
-        return last or _plan(subject, Arrangement(paper, SCALES[subject.job.measure][-1], False, FIGURES), True)
-    return best
+        smaller = (scale for scale in SCALES[measured] if scale not in readable)
+        best = _fewest([*split, *(plan for scale in smaller for plan in _try_scale(subject, paper, scale))])
+    return best or _plan(subject, Arrangement(paper, SCALES[measured][-1], False, FIGURES), True, forced=True)
 
 
-def _fewest(subject: Subject, paper: Paper, scales: tuple[Scale, ...]) -> SheetPlan | None:
-    plans = [plan for scale in scales for plan in _try_scale(subject, paper, scale)]
-    return min(plans, key=lambda plan: (len(plan.windows), plan.arrangement.scale.ratio), default=None)
+def _fewest(plans: list[SheetPlan]) -> SheetPlan | None:
+    return min(plans, key=lambda plan: (len(plan.windows) + plan.apart, plan.arrangement.scale.ratio), default=None)
 
 
 def _try_scale(subject: Subject, paper: Paper, scale: Scale) -> Iterator[SheetPlan]:
-    """Every way to draw at a scale that has room for the panels, the preferred first."""
+    """Every way to draw at a scale that has room for the panels, the preferred first: the cuts' sizes beside the wall."""
     wide = subject.wall.wall.length >= subject.wall.wall.height
     ways = (paper, paper.turned()) if wide else (paper.turned(), paper)
-    for figures in (LARGE_FIGURES, FIGURES):
-        for way in ways:
-            for beside in (False, True):
-                plan = _plan(subject, Arrangement(way, scale, beside, figures), False)
-                if plan.windows:
-                    yield plan
+    arrangements = [Arrangement(way, scale, beside, figures) for figures in (LARGE_FIGURES, FIGURES) for way in ways
+                    for beside in (False, True)]
+    for apart in (False, True):
+        for arrangement in arrangements:
+            if apart and not _has_long_table(subject, arrangement):
+                continue
+            plan = _plan(subject, arrangement, apart)
+            if plan.windows:
+                yield plan
 
 
-def _plan(subject: Subject, arrangement: Arrangement, forced: bool) -> SheetPlan:
+def _plan(subject: Subject, arrangement: Arrangement, apart: bool, *, forced: bool = False) -> SheetPlan:
     """The sheets of an arrangement; no windows where it leaves no room for the wall, unless ``forced``."""
-    view = whole_view(subject, arrangement)
-    notes = note_openings(view)
-    apart = _cuts_apart(subject, arrangement)
+    scale, figures, window = arrangement.scale, arrangement.figures, whole(subject.wall)
+    notes = note_window(subject, arrangement, window)
     width, height = find_room(subject, arrangement, set_panels(subject, arrangement, Sheet(999, 999), notes, apart))
-    left, right = side_widths(subject.job, subject.wall, arrangement.figures, subject.face)
-    scale = arrangement.scale
-    below = running_height(stagger(view, arrangement.figures), arrangement.figures)
+    left, right = side_widths(subject.job, subject.wall, figures, subject.face)
     across = scale.on_wall(max(0.0, width - left - right))
-    up = scale.on_wall(max(0.0, height - below - head_room(subject, scale, split=False)))
-    window = view.window
-    if forced or (across >= window.right - window.left and up >= window.top - window.bottom):
-        return SheetPlan(arrangement, (window,), notes, apart)
-    return SheetPlan(arrangement, _split(subject, arrangement, across, notes, apart), notes, apart)
+    if forced or (across >= window.right - window.left and height > 0 and _stands(subject, arrangement, width, height)):
+        return SheetPlan(arrangement, (window,), apart)
+    return SheetPlan(arrangement, _split(subject, arrangement, across, apart), apart)
 
 
-def _split(subject: Subject, arrangement: Arrangement, across: int, notes: tuple[str, ...],
-           apart: bool) -> tuple[Window, ...]:
+def _stands(subject: Subject, arrangement: Arrangement, width: float, height: float) -> bool:
+    """Whether the whole wall stands in a room as wide as it is, with its figures, none left out."""
+    window, figures = whole(subject.wall), arrangement.figures
+    drawn = place_across(subject, arrangement, window, width)
+    told = stagger(drawn, figures)
+    up = height - running_height(told, figures) - head_room(subject, arrangement, split=False)
+    return arrangement.scale.on_wall(max(0.0, up)) >= window.top - window.bottom and is_complete(drawn, told)
+
+
+def _split(subject: Subject, arrangement: Arrangement, across: int, apart: bool) -> tuple[Window, ...]:
     """Windows of at most ``across`` ticks, as high as the sheet with the most to tell has room for; () for under three
     courses."""
     def split(up: int) -> tuple[Window, ...]:
         return split_wall(subject.wall, subject.tally, subject.job.masonry.module, across, up)
 
-    columns = split(subject.wall.wall.height + 10**9)
-    up = min((_measure_up(subject, arrangement, window, notes, apart) for window in columns), default=0)
-    return split(up) if up >= 3 * subject.job.masonry.unit.gauge else ()
+    up = subject.wall.wall.height + 10**9
+    windows = split(up) if across > 0 else ()
+    for _ in range(_MOST_TRIES):
+        room = [_measure_up(subject, arrangement, window, apart) for window in windows]
+        if all(window.top - window.bottom <= most for window, most in zip(windows, room, strict=True)):
+            return windows
+        if 0 in room:
+            return ()
+        up = min(*room, up - 1)
+        windows = split(up) if up >= 3 * subject.job.masonry.unit.gauge else ()
+    return ()
 
 
-def _measure_up(subject: Subject, arrangement: Arrangement, window: Window, notes: tuple[str, ...], apart: bool) -> int:
-    """How much of a window's height has room over its figures, beside what its sheet tells, ticks."""
-    scale, figures = arrangement.scale, arrangement.figures
-    seen = note_openings(View(subject.job, subject.wall, window, scale, 0.0, 0.0, subject.face))
-    own = tuple(note for note in notes if note in seen)
-    width, height = find_room(
-        subject, arrangement, set_panels(subject, arrangement, Sheet(999, 999, (99, 99), LONGEST_PART), own, apart))
+def _measure_up(subject: Subject, arrangement: Arrangement, window: Window, apart: bool) -> int:
+    """How much of a window's height has room over its figures, beside what its sheet tells, ticks; 0 where a figure is left
+    out."""
+    figures = arrangement.figures
+    width, height = find_room(subject, arrangement, set_panels(
+        subject, arrangement, Sheet(999, 999, (99, 99), LONGEST_PART), note_window(subject, arrangement, window), apart))
     drawn = place_across(subject, arrangement, window, width)
-    below = running_height(stagger(drawn, figures), figures)
-    return scale.on_wall(max(0.0, height - below - head_room(subject, scale, split=True)))
+    told = stagger(drawn, figures)
+    above = head_room(subject, arrangement, split=True)
+    room = arrangement.scale.on_wall(max(0.0, height - running_height(told, figures) - above))
+    return room if is_complete(drawn, told) else 0
+
+
+def note_window(subject: Subject, arrangement: Arrangement, window: Window) -> tuple[str, ...]:
+    """What finds no room on a window's own openings."""
+    return note_openings(View(subject.job, subject.wall, window, arrangement.scale, 0.0, 0.0, subject.face))
 
 
 def place_across(subject: Subject, arrangement: Arrangement, window: Window, width: float) -> View:
@@ -174,12 +199,7 @@ def place_across(subject: Subject, arrangement: Arrangement, window: Window, wid
     return View(subject.job, subject.wall, window, arrangement.scale, x, 0.0, subject.face, (BORDER, BORDER + width))
 
 
-def whole_view(subject: Subject, arrangement: Arrangement) -> View:
-    """The whole wall at an arrangement's scale, for measuring."""
-    return View(subject.job, subject.wall, whole(subject.wall), arrangement.scale, 0.0, 0.0, subject.face)
-
-
-def _cuts_apart(subject: Subject, arrangement: Arrangement) -> bool:
+def _has_long_table(subject: Subject, arrangement: Arrangement) -> bool:
     table = set_cuts(subject.cuts, panel_widths(arrangement)[1], 0.0)
     return table.height > LONGEST_TABLE * arrangement.paper.usable_height
 
@@ -220,11 +240,12 @@ def find_room(subject: Subject, arrangement: Arrangement, panels: Panels) -> tup
     return paper.usable_width - COLUMN - GAP, paper.usable_height - foot - GAP
 
 
-def head_room(subject: Subject, scale: Scale, *, split: bool) -> float:
-    """Room over the wall for letters with leaders, control joints and match lines, mm."""
+def head_room(subject: Subject, arrangement: Arrangement, *, split: bool) -> float:
+    """Room over the wall for its top's height, letters with leaders, control joints and match lines, mm."""
+    scale = arrangement.scale
     leaders = any(
         fit_letter(Box(0, 0, scale.on_paper(length), scale.on_paper(height)), mark) is None
         for length, height, mark in subject.tally.marked
     )
     lettered = split or subject.wall.wall.control_joints
-    return max(1.5, 8.5 if leaders else 0.0, 9.5 if lettered else 0.0)
+    return max(0.6 * arrangement.figures, 8.5 if leaders else 0.0, 9.5 if lettered else 0.0)

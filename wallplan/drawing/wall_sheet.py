@@ -14,7 +14,6 @@ from wallplan.drawing.drafts import Draft
 from wallplan.drawing.elevation import draw_elevation
 from wallplan.drawing.face import FaceName
 from wallplan.drawing.lettering import FIGURES, SMALLEST, clean
-from wallplan.drawing.opening_labels import note_openings
 from wallplan.drawing.outlines import UNIT_LINE
 from wallplan.drawing.panel import Panel, stand
 from wallplan.drawing.paper import BORDER, Paper, find_paper
@@ -27,6 +26,7 @@ from wallplan.drawing.sheet_plan import (
     find_room,
     head_room,
     make_subject,
+    note_window,
     panel_widths,
     place_across,
     plan_sheets,
@@ -105,9 +105,7 @@ def _tell_part(subject: Subject, plan: SheetPlan, window: Window) -> str:
 
 def _draw_sheet(subject: Subject, plan: SheetPlan, window: Window, sheet: Sheet) -> Board:
     arrangement = plan.arrangement
-    seen = note_openings(View(subject.job, subject.wall, window, arrangement.scale, 0.0, 0.0, subject.face))
-    notes = tuple(note for note in plan.notes if note in seen)  # of what this sheet shows, within the room that was planned
-    panels = set_panels(subject, arrangement, sheet, notes, plan.apart)
+    panels = set_panels(subject, arrangement, sheet, note_window(subject, arrangement, window), plan.apart)
     board = Board(arrangement.paper)
     _stand_panels(board, plan, panels)
     view = _place_view(subject, plan, window, panels)
@@ -133,7 +131,7 @@ def _place_view(subject: Subject, plan: SheetPlan, window: Window, panels: Panel
     width, height = find_room(subject, arrangement, panels)
     drawn = place_across(subject, arrangement, window, width)
     below = running_height(stagger(drawn, arrangement.figures), arrangement.figures)
-    above = head_room(subject, arrangement.scale, split=len(plan.windows) > 1)
+    above = head_room(subject, arrangement, split=len(plan.windows) > 1)
     spare_up = height - above - below - drawn.outline.height
     y = BORDER + above + max(0.0, spare_up / 2) + drawn.outline.height
     return replace(drawn, y=y)
