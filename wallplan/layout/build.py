@@ -223,7 +223,17 @@ def _is_doubtful(set_wall: _SetWall, masonry: Masonry) -> bool:
     off_coursing = any(row.kind == "ripped" or not low <= row.bed <= high for row in set_wall.rows)
     # Runs of one-brick walls are bonded one after another, and plumb with those beside them as far as may be.
     by_runs = set_wall.one_brick and len({(run.left, run.right) for run in set_wall.tracks.runs}) > 2
-    return set_wall.tracks.broken or off_line or off_coursing or set_wall.wall.outline is not None or by_runs
+    return (set_wall.tracks.broken or off_line or off_coursing or set_wall.wall.outline is not None or by_runs
+            or _bears_short(set_wall.wall))
+
+
+def _bears_short(wall: Wall) -> bool:
+    """Whether a lintel may reach the wall's end, or another opening, before its bearing: from its jambs or between two."""
+    edges = [0, wall.length, *(edge for opening in wall.openings for edge in (opening.left, opening.right))]
+    return any(
+        opening.left - opening.bearing < edge < opening.left or opening.right < edge < opening.right + opening.bearing
+        for opening in wall.openings if opening.lintel != "none" for edge in edges
+    )
 
 
 def _find_top(row: Row, wall: Wall) -> int:

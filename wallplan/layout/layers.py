@@ -14,7 +14,7 @@ class Part(NamedTuple):
     """An opening's share of a course: its jambs, how far the masonry beside it is layered, and the level.
 
     ``level`` is where the lower layer ends, above the underside of the course's bed. ``above`` is True at a sill,
-    where the opening lies above the level, and False at a head.
+    where the opening lies above the level, and False at a head. ``joint`` is the run's head joint, as wide as it is laid.
     """
 
     reach: Reach
@@ -23,6 +23,7 @@ class Part(NamedTuple):
     zone: tuple[int, int]
     level: int
     above: bool
+    joint: int = 0
 
 
 def find_parts(row: Row, reaches: tuple[Reach, ...], masonry: Masonry) -> tuple[Part, ...]:
@@ -90,7 +91,8 @@ def _widen(part: Part, spots: list[Spot], masonry: Masonry) -> Part | None:
         left = min(left, before[-1].left - masonry.widest_joint - 1)
     if after and after[0].right - part.right < short:
         right = max(right, after[0].right + masonry.widest_joint + 1)
-    return part._replace(zone=(left, right))
+    joint = spots[1].left - spots[0].right if len(spots) > 1 else masonry.joint
+    return part._replace(zone=(left, right), joint=joint)
 
 
 def _split(spot: Spot, here: list[Part], parts: list[Part], row: Row, namer: Namer) -> list[Spot]:
@@ -130,7 +132,7 @@ def _meet_jamb(spots: list[Spot], part: Part, jamb: int, masonry: Masonry, namer
         beside = [spot for spot in laid if (spot.rise, spot.height) == layer and _faces(spot, jamb, left_of, masonry)]
         if beside:
             last = (max if left_of else min)(beside, key=lambda spot: spot.left)
-            laid = _fit_to_jamb(laid, last, jamb, left_of, masonry, namer)
+            laid = _fit_to_jamb(laid, last, part, jamb, masonry, namer)
     return laid
 
 
@@ -139,7 +141,8 @@ def _faces(spot: Spot, jamb: int, left_of: bool, masonry: Masonry) -> bool:
     return jamb - reach <= spot.right <= jamb if left_of else jamb <= spot.left <= jamb + reach
 
 
-def _fit_to_jamb(spots: list[Spot], last: Spot, jamb: int, left_of: bool, masonry: Masonry, namer: Namer) -> list[Spot]:
+def _fit_to_jamb(spots: list[Spot], last: Spot, part: Part, jamb: int, masonry: Masonry, namer: Namer) -> list[Spot]:
+    left_of = jamb == part.left
     least = masonry.least_piece - masonry.joint
     left, right = (last.left, jamb) if left_of else (jamb, last.right)
     taken = [last]
@@ -148,8 +151,8 @@ def _fit_to_jamb(spots: list[Spot], last: Spot, jamb: int, left_of: bool, masonr
         left, right = min(left, beside.left), max(right, beside.right)
     spans = [(left, right)]
     if right - left > masonry.unit.length:
-        split = right - least if left_of else left + least + masonry.joint
-        spans = [(left, split - masonry.joint), (split, right)]
+        split = right - least if left_of else left + least + part.joint
+        spans = [(left, split - part.joint), (split, right)]
     kept = [spot for spot in spots if spot not in taken]
     return kept + [
         last._replace(left=start, length=end - start, piece=namer.name(end - start, last.height)) for start, end in spans

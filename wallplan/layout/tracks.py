@@ -31,8 +31,16 @@ def bond_terms(masonry: Masonry) -> Terms:
         close=masonry.joint - masonry.tightest_joint,
         open=masonry.widest_joint - masonry.joint,
         keeps_bond=masonry.bond != "half" or masonry.keep_bond,
-        most=masonry.joint if masonry.bond == "half" and masonry.keep_bond else None,
+        most=_most_shared(masonry),
     )
+
+
+def _most_shared(masonry: Masonry) -> int | None:
+    """What a run's joints may take together where a bond is kept: an eighth of a unit in third, quarter and stack bond, as a
+    sixth makes a half of a two-thirds piece, and over a long wall the bond of that course is lost; None otherwise."""
+    if masonry.bond != "half":
+        return masonry.module // 8
+    return masonry.joint if masonry.keep_bond else None
 
 
 class Span(NamedTuple):

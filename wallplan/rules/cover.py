@@ -237,10 +237,19 @@ def _holes(wall: AsLaid, void: BaseGeometry, low: int) -> Iterator[Break]:
     shrink = wall.hole / 2
     for part in _parts(shapely.buffer(void, -shrink, join_style="mitre")):
         left, right = part.bounds[0] - shrink, part.bounds[2] + shrink
-        if is_tip(wall, left, right, part.bounds[3] + low) or is_others(wall, (left, right), part.bounds[1] + low):
+        bottom, top = part.bounds[1] + low, part.bounds[3] + low
+        if (is_tip(wall, left, right, top) or is_others(wall, (left, right), bottom)
+                or _is_over_head(wall, left, right, bottom - shrink)):
             continue
         yield Break(None, round(left), f"nothing is laid for {size(wall, round(right - left))}", "pieces and joints only",
                     HOLE_REMEDY)
+
+
+def _is_over_head(wall: AsLaid, left: float, right: float, bottom: float) -> bool:
+    """Whether a void is what an opening lacks to the course over it: that is the openings' to judge."""
+    hole, openings = wall.hole, wall.layout.wall.openings
+    return any(opening.left - hole <= left and right <= opening.right + hole and abs(bottom - opening.top) <= ROUNDING
+               for opening in openings)
 
 
 def _parts(shape: BaseGeometry) -> list[BaseGeometry]:

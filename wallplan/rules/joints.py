@@ -66,7 +66,8 @@ def _unequal(wall: AsLaid, course: int, joints: Ints) -> Break:
     widths = gaps.width[joints]
     mean, usual = round(float(widths.mean())), float(np.median(widths))
     odd = int(joints[np.argmax(np.abs(widths - usual))])
+    low, high = int(widths.min()), int(widths.max())
     return Break(
-        course, int(gaps.left[odd]), f"{size(wall, widths.min())} to {size(wall, widths.max())} in one run",
-        "equal in one run", f"lay all {len(joints)} joints of the run at {size(wall, mean)}",
+        course, int(gaps.left[odd]), f"{exact(wall, low, high)} to {exact(wall, high, low)} in one run", "equal in one run",
+        f"lay all {len(joints)} joints of the run at {size(wall, mean)}",
     )

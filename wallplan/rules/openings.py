@@ -10,7 +10,7 @@ from wallplan.findings import Finding
 from wallplan.lengths import TICKS_PER_INCH, TICKS_PER_MM
 from wallplan.plan.job import Opening
 from wallplan.rules.as_laid import ROUNDING, AsLaid
-from wallplan.rules.reporting import Break, exact, report_breaks, report_held, size
+from wallplan.rules.reporting import Break, exact, height, report_breaks, report_held, size
 from wallplan.rules.sources import BEARING, OPENINGS
 
 SHAPES = {"block": "lintel", "precast": "precast"}
@@ -54,7 +54,8 @@ def _bearing(wall: AsLaid, opening: Opening) -> tuple[list[Break], str]:
     if opening.top >= wall.layout.wall.height - wall.beds[1]:
         return [], "open to the top, no lintel"
     if opening.lintel not in SHAPES:
-        return [], {"steel": "steel lintel, no unit to look for", "none": "no lintel asked for"}[opening.lintel]
+        told = {"steel": "steel lintel, no unit to look for", "none": "no lintel asked for"}[opening.lintel]
+        return list(_open_over_head(wall, opening)), told
     span = _lintel_span(wall, opening)
     if span is None:
         return [_off_head(wall, opening)], "none"
@@ -81,6 +82,17 @@ def _tell_published(wall: AsLaid, opening: Opening, bearing: int) -> str:
     return f", under the {size(wall, least)} of {name}: ask whoever sized it" if bearing < least else ""
 
 
+def _open_over_head(wall: AsLaid, opening: Opening) -> Iterator[Break]:
+    """Masonry that begins more than a bed over the head of an opening whose lintel is no unit."""
+    over = (wall.left < opening.right) & (wall.right > opening.left) & (wall.top > opening.top + ROUNDING)
+    off = int(wall.bottom[over].min(initial=opening.top + wall.masonry.unit.gauge)) - opening.top
+    if off > wall.beds[1]:
+        line = height(wall, opening.top + off - wall.masonry.unit.bed_joint)
+        yield Break(None, opening.left,
+                    f"masonry begins {exact(wall, off, wall.beds[1] - ROUNDING)} over the head of {opening.name}",
+                    f"at most a bed, {size(wall, wall.beds[1] - ROUNDING)}", f"put the head at {line}")
+
+
 def _off_head(wall: AsLaid, opening: Opening) -> Break:
     """A head without its lintel, or the lintel nearest to it where one stands over or under it by less than a course."""
     limit = f"underside within a bed, {size(wall, wall.beds[1] - ROUNDING)}, above the head"
@@ -91,9 +103,10 @@ def _off_head(wall: AsLaid, opening: Opening) -> Break:
                      f"lay a {opening.lintel} lintel at {size(wall, opening.top)}")
     underside = int(found[np.argmin(np.abs(found - opening.top))])
     off = underside - opening.top
-    figure = f"the lintel's underside is {size(wall, abs(off))} {'above' if off > 0 else 'below'} the head of {opening.name}"
+    away = exact(wall, abs(off), wall.beds[1] - ROUNDING)
+    figure = f"the lintel's underside is {away} {'above' if off > 0 else 'below'} the head of {opening.name}"
     level = underside - wall.masonry.unit.bed_joint if off > 0 else underside
-    return Break(None, opening.left, figure, limit, f"put the head at {size(wall, level)}")
+    return Break(None, opening.left, figure, limit, f"put the head at {height(wall, level)}")
 
 
 def _short_bearing(wall: AsLaid, opening: Opening, course: int, side: str, at: int, bearing: int) -> Break:

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from wallplan.findings import Finding, RuleName
-from wallplan.lengths import print_size
+from wallplan.lengths import print_length, print_size
 from wallplan.rules.as_laid import AsLaid
 
 MOST = 200
@@ -27,6 +27,11 @@ class Break:
 def size(wall: AsLaid, ticks: int) -> str:
     """A length as the plan measures it."""
     return print_size(int(ticks), wall.job.measure)
+
+
+def height(wall: AsLaid, ticks: int) -> str:
+    """A height over the footing, in feet and inches or in millimetres, as the pole has it."""
+    return print_length(int(ticks), wall.job.measure) if wall.job.measure == "feet" else size(wall, ticks)
 
 
 def exact(wall: AsLaid, ticks: int, limit: int) -> str:

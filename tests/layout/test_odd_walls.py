@@ -1,0 +1,74 @@
+"""Walls as customers ask for them, each with what a mason found amiss in its layout once."""
+
+from __future__ import annotations
+
+from tests.jobs import broken, heads_of, inches
+from wallplan.layout.build import lay
+from wallplan.layout.model import Layout
+from wallplan.plan.load import read_plan
+from wallplan.rules.check import check
+
+
+def laid(plan: str) -> Layout:
+    return lay(read_plan('title = "Ferry landing"\n' + plan, "landing.toml"))
+
+
+def test_a_pier_a_hair_under_the_bearing_is_not_told_as_held_before_it_is_measured() -> None:
+    # A pier of half a block is 7 5/8 in.; the lintel is to bear 8 in.: lay, which measures doubtful walls only, must doubt it.
+    layout = laid("""
+        measure = "feet"
+        sizes = "nominal"
+        masonry = {unit = "block-8"}
+        [[wall]]
+        name = "Boat bays"
+        length = "12'"
+        height = "8'"
+        opening = [{from_left = '8"', width = "4'", height = "7' 4"}, {from_left = "5' 4", width = "6'", height = "7' 4"}]
+    """)
+    assert [one.figure for one in broken(check(layout))] == [
+        '7 5/8" on the left of opening 1', '7 5/8" on the right of opening 2']
+    assert layout.walls[0].doubtful
+
+
+def test_no_half_brick_in_a_course_of_third_bond_to_save_its_cut() -> None:
+    # A corner's even course is 8 in. and 19 bricks of 12 in. A half for the 8 in. would save a cut and put 2 in. into 19
+    # joints: that course would stand in no bond with those above and below.
+    layout = laid("""
+        measure = "feet"
+        sizes = "nominal"
+        masonry = {unit = "brick-utility", bond = "third"}
+        [[wall]]
+        name = "Front"
+        length = "20'"
+        height = "2'"
+        right = "outside corner"
+        opening = [{from_left = "6'", width = "4'", height = "1' 8"}]
+        [[wall]]
+        name = "Side"
+        length = "12'"
+        height = "2'"
+        left = "outside corner"
+    """)
+    assert not broken(check(layout))
+    assert heads_of(layout, 6)[:3] == [inches("7 5/8"), inches("19 5/8"), inches("31 5/8")]
+    assert {run.piece for course in layout.walls[0].courses for run in course.pieces} <= {"full", "cut"}
+
+
+def test_joints_beside_a_sill_are_as_wide_as_those_of_their_run() -> None:
+    # The run right of the door closes its joints to 0.35 in.; a brick beside the window's jamb is laid in two over the sill.
+    layout = laid("""
+        measure = "feet"
+        masonry = {unit = "brick-modular"}
+        [[wall]]
+        name = "Front"
+        length = "18' 3 5/8"
+        height = "8'"
+        opening = [{from_left = "5'", width = "3' 4 3/8", height = "6' 8"},
+                   {name = "W", from_left = "11' 4", width = "3' 2", sill = "3'", height = "3' 4"}]
+    """)
+    told = broken(check(layout))
+    assert "joints" not in {one.rule for one in told} and "cover" not in {one.rule for one in told}
+    # Its head, 76 in., is 4/3 in. under the line of 29 courses: no brick can be ripped to that, so the wall goes on at that
+    # line, 77 1/3 in., and the next course stands 5/12 in. over it.
+    assert [(one.figure, one.remedy) for one in told if one.rule == "openings"] == [
+        ('masonry begins 1 3/4" over the head of W', "put the head at 6'-5 5/16\"")]
