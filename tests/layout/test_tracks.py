@@ -65,6 +65,16 @@ def test_problem_has_a_joints_stand_in_before_each_start() -> None:
     assert problem.covered == ((inches(24) - JOINT, inches(64)),)
 
 
+def test_what_is_open_in_every_even_course_begins_that_track_anew() -> None:
+    """A wall of three courses with a window in the second: the even track has nothing between its jambs."""
+    window = make_opening(inches(24), inches(64), inches(8), inches(16))
+    wall, masonry = make_wall(inches(96), inches(24), [window]), make_masonry()
+    problem = pose_problem(wall, masonry, runs_of(wall, masonry))
+    assert problem.own == ((), (inches(24), inches(64) - JOINT))
+    assert problem.fixed_of(1) == (-JOINT, inches(24), inches(64) - JOINT, inches(96))
+    assert problem.fixed_of(0) == problem.fixed == (-JOINT, inches(96))
+
+
 def test_opening_from_footing_to_top_begins_both_tracks_anew() -> None:
     gate = make_opening(inches(24), inches(64), 0, inches(32))
     wall, masonry = make_wall(inches(96), inches(32), [gate]), make_masonry()

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
 
-from wallplan.bond.cost import BROKEN, GRADE, IMPOSSIBLE
+from wallplan.bond.cost import GRADE, IMPOSSIBLE
 from wallplan.bond.figures import adjoining
 from wallplan.bond.nodes import Node
 from wallplan.bond.track import Track
@@ -46,12 +46,14 @@ class Group(NamedTuple):
         return ((value - low >> self.bits) << GRADE * self.high) + (low << GRADE * self.low)
 
 
-_FIRST, _MIDDLE, _SHOWS, _JOINT, _LAP, _SETTING, _SHORT, _CUTTING, _BOND = range(9)
+_FIRST, _MIDDLE, _SHOWS, _JOINT, _LAP, _SETTING, _SHORT, _CUTTING, _BOND, _BROKEN = range(10)
 _CUTS, _LAST = Group(_CUTTING, _SHORT, 27), (Group(_JOINT, _SHOWS, 27), Group(_MIDDLE, _FIRST, 6))
 KEEPS_BOND = (Group(_BOND, 0, 0), _CUTS, Group(_LAP, 0, 0), *_LAST)
 """The grades in the order of preference where the bond's own lap goes before cutting; laps come into the first group."""
 SAVES_CUTS = (_CUTS, Group(_LAP, 0, 0), *_LAST)
 """The grades in half bond; laps come into the second group, those under the least into the first."""
+BREAKS = Group(_BROKEN, 0, 0)
+"""Where rules may be broken, this goes before the others, and laps under the least count here."""
 
 
 def read_grades(costs: list[int]) -> Numbers:
@@ -101,48 +103,48 @@ class _Side:
 def _reduce(track: Track, least: dict[int, int]) -> list[dict[int, int]]:
     """For each node the nodes that may follow, with the least that going there costs over what the track alone costs."""
     count = track.count
-    reduced: list[dict[int, int]] = [{} for _ in range(count)]
+    reduced, most = list[dict[int, int]]({} for _ in range(count)), track.laying.most
     for state, sure in least.items():
         if sure < IMPOSSIBLE:
             node, settled = state % count, track.settled(state)
             base, best = state - node, reduced[node]
             for to, cost, _ in track.plain(state):
                 over = cost + least[to if to >= settled else to + base] - sure
-                if over < BROKEN and (to not in best or over < best[to]):
+                if over < most and (to not in best or over < best[to]):
                     best[to] = over
             for there, cost, _ in track.others(state):
                 over, to = cost + least[there] - sure, there % count
-                if over < BROKEN and (to not in best or over < best[to]):
+                if over < most and (to not in best or over < best[to]):
                     best[to] = over
     return reduced
 
 
 class _Part(NamedTuple):
-    """Where a node has its joint in some courses (bits), and the node's number."""
+    """Where nodes have a joint in some courses (bits)."""
 
     place: int
     courses: int
-    number: int
 
 
-def _parts(nodes: list[Node], *, moved: bool) -> list[_Part]:
-    """The parts of all nodes, or of those alone that have a moved one, in order of place."""
-    return sorted(_Part(place, courses, number) for number, node in enumerate(nodes) if node.moved or not moved
-                  for place, courses in node.parts)
+def _find_parts(nodes: list[Node], *, moved: bool) -> dict[_Part, Numbers]:
+    """The nodes (numbers) that have a joint at a place, and in courses, which is a moved one or where the node itself is."""
+    found: dict[_Part, list[int]] = {}
+    for number, node in enumerate(nodes):
+        for place, courses in node.parts:
+            if moved is (place != node.at):
+                found.setdefault(_Part(place, courses), []).append(number)
+    return {part: np.array(numbers, dtype=np.int64) for part, numbers in found.items()}
 
 
-def _pairs_too_near(ones: list[_Part], others: list[_Part], lap: int) -> Iterator[tuple[int, int]]:
-    """Numbers of nodes of either track that have parts nearer than a lap in neighbouring courses."""
-    first = 0
-    for place, courses, number in ones:
-        while first < len(others) and others[first].place <= place - lap:
-            first += 1
-        for index in range(first, len(others)):
-            spot, beside, other = others[index]
-            if spot >= place + lap:
-                break
-            if adjoining(courses, beside):
-                yield number, other
+def _parts_too_near(tracks: tuple[Track, Track]) -> Iterator[tuple[Numbers, Numbers, int]]:
+    """Nodes (numbers) of either track that have parts nearer than a lap, one of them moved, in so many pairs of courses."""
+    (own, moved), (others, others_moved) = ([_find_parts(track.nodes, moved=moved) for moved in (False, True)]
+                                            for track in tracks)
+    for ones, twos in ((moved, others), (moved, others_moved), (own, others_moved)):
+        for (place, courses), numbers in ones.items():
+            for (spot, beside), there in twos.items():
+                if abs(place - spot) < tracks[0].terms.lap and (pairs := adjoining(courses, beside)):
+                    yield numbers, there, pairs
 
 
 class Together:
@@ -150,7 +152,8 @@ class Together:
 
     def __init__(self, tracks: tuple[Track, Track], alone: tuple[dict[int, int], dict[int, int]]) -> None:
         terms = tracks[0].terms
-        self.groups = KEEPS_BOND if terms.keeps_bond else SAVES_CUTS
+        self.relaxed = tracks[0].relaxed
+        self.groups = (*(BREAKS,) * self.relaxed, *(KEEPS_BOND if terms.keeps_bond else SAVES_CUTS))
         self.sides = tuple(_Side(track, least, self.groups) for track, least in zip(tracks, alone, strict=True))
         one, other = self.sides
         size = other.face(one, ties=False, base=one.face(other, ties=True, base=0))
@@ -178,7 +181,9 @@ class Together:
         return sum(group.cost(int(found[place])) for group, found in zip(self.groups, self._found, strict=True))
 
     def _weigh_laps(self, tracks: tuple[Track, Track]) -> None:
-        """What each pair of joints that may stand beside each other departs from the bond's lap; FAR under the least."""
+        """What each pair of joints that may stand beside each other departs from the bond's lap; FAR under the least, or
+        the pairs of courses in which a rule is then broken.
+        """
         terms, (one, other) = tracks[0].terms, self.sides
         kinds = [sorted(set(side.joints)) for side in self.sides]
         pairs = np.array([[adjoining(mine, theirs) for theirs in kinds[1]] for mine in kinds[0]], dtype=np.int64)
@@ -194,20 +199,23 @@ class Together:
         if terms.keeps_bond:  # a joint against another wall's end has no bond that is to be kept
             fixed = [np.array([node.fixed for node in track.nodes], dtype=bool) for track in tracks]
             departure[fixed[0][:, None] | fixed[1][beside]] = 0
-        short = np.where((gap < terms.lap) & (adjoin > 0), FAR, 0)
+        short = np.where(gap < terms.lap, adjoin if self.relaxed else FAR * (adjoin > 0), 0)
         self._shorten_moved(tracks, short, low)
-        laps = [short + departure] if terms.keeps_bond else [short, departure]
+        laps = [departure] if terms.keeps_bond else [np.zeros_like(departure), departure]
+        if self.relaxed:
+            laps.insert(0, short)
+        else:
+            laps[0] = laps[0] + short
         self._laps = [lap.ravel() for lap in laps]
         self._lap_offset = np.arange(one.count, dtype=np.int64) * width - low
 
     def _shorten_moved(self, tracks: tuple[Track, Track], short: Numbers, low: Numbers) -> None:
         """Put what moved joints come too near to into the table of short laps: a row for each node of the first track."""
-        lap, (one, other) = tracks[0].terms.lap, (track.nodes for track in tracks)
-        for ones, others in ((_parts(one, moved=True), _parts(other, moved=False)),
-                             (_parts(one, moved=False), _parts(other, moved=True))):
-            for number, place in _pairs_too_near(ones, others, lap):
-                if 0 <= place - low[number] < short.shape[1]:
-                    short[number, place - low[number]] = FAR
+        for numbers, others, pairs in _parts_too_near(tracks):
+            columns = others - low[numbers, None]
+            rows, within = np.nonzero((columns >= 0) & (columns < short.shape[1]))
+            place = numbers[rows], columns[rows, within]
+            short[place] = short[place] + pairs if self.relaxed else FAR
 
     def _settle_all(self) -> None:
         one, other = self.sides

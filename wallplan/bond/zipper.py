@@ -114,13 +114,12 @@ def _make_tracks(problem: Problem, places: Places, relaxed: bool, effort: Effort
 def _find_first(tracks: tuple[Track, Track], bounds: Bounds, tries: int | None,
                 effort: Effort) -> tuple[Found | None, Bounds]:
     """The best pair of tracks, saw settings left aside, and the bounds that led there. TooMany after so many tries."""
-    relaxed = tracks[0].relaxed
     zipped = Zip(tracks, bounds, IMPOSSIBLE, minds_settings=False)
-    first = zipped.close(tries if relaxed else FEW_TRIES if tries is None else min(FEW_TRIES, tries))
+    first = zipped.close(FEW_TRIES if tries is None else min(FEW_TRIES, tries))
     effort.spend(TRY * zipped.expanded)
     if not zipped.gave_up:
         return first, bounds
-    if relaxed or (effort.used_up and tries is not None):
+    if effort.used_up and tries is not None:
         raise TooMany
     from wallplan.bond.together import Together  # numpy: only what is not soon found wants it
 

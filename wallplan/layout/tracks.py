@@ -121,16 +121,16 @@ def pose_problem(wall: Wall, masonry: Masonry, runs: tuple[tuple[Span, ...], ...
     clear = tuple((*spots, *_inner_joints(ends, parity, len(runs))) for parity, spots in enumerate(clear))
     covered = tuple((opening.left - joint, opening.right) for opening in wall.openings)
     both = [_courses_that_differ(ends, len(runs), parity) for parity in (0, 1)]
-    tracks_end = tuple(_track_ends(ends, numbers, parity, joint) for parity, numbers in enumerate(both))
+    tracks_end = (_track_ends(ends, both[0], 0, joint), _track_ends(ends, both[1], 1, joint))
     anew = [tuple(at for at in _crossed_positions(ends, numbers, joint) if not _is_passed(at, runs, parity, joint))
            for parity, numbers in enumerate(both)]
     joined = [_joined_positions(ends, numbers, joint) for numbers in both]
     beside = [_joints_beside(joined[1 - parity], {*tracks_end[1 - parity], *anew[1 - parity]}, runs, parity, joint)
               for parity in (0, 1)]
     return Problem(
-        bond_terms(masonry), (odd, even), _fixed_positions(joint, runs, tracks_end), covered,
-        (tracks_end[0], tracks_end[1]), (joined[0], joined[1]),
-        (clear[0] + beside[0], clear[1] + beside[1]), (bridged[0], bridged[1]), (anew[0], anew[1]),
+        bond_terms(masonry), (odd, even), _fixed_positions(joint, runs, tracks_end), covered, tracks_end,
+        (joined[0], joined[1]), (clear[0] + beside[0], clear[1] + beside[1]), (bridged[0], bridged[1]),
+        (_add_voids(anew[0], odd, joined[0]), _add_voids(anew[1], even, joined[1])),
     )
 
 
@@ -144,6 +144,16 @@ def _courses_that_differ(ends: WallEnds, courses: int, parity: int) -> list[int]
     """The odd or the even courses, or one that stands for all of them where they end alike."""
     exceptions = any(any(end.out_of_turn) for end in (ends.left, ends.right)) or any(one.but for one in ends.crossings)
     return [number for number in range(1, courses + 1) if parity_of(number) == parity] if exceptions else [parity + 1]
+
+
+def _add_voids(anew: tuple[int, ...], track: tuple[Stretch, ...], joined: frozenset[int]) -> tuple[int, ...]:
+    """With the positions at which a track begins anew, the ends of what is open in all of its courses."""
+    found, reached = set(anew), track[0].end if track else 0
+    for stretch in track:
+        if stretch.start > reached:
+            found |= {reached, stretch.start} - joined
+        reached = max(reached, stretch.end)
+    return tuple(sorted(found))
 
 
 def _is_passed(at: int, runs: tuple[tuple[Span, ...], ...], parity: int, joint: int) -> bool:
