@@ -234,15 +234,18 @@ def _sixteenths(least: int, most: int) -> st.SearchStrategy[int]:
 
 
 @st.composite
-def _lesson_wall(draw: st.DrawFn, unit: Unit, name: str) -> tuple[Table, int]:
-    """A short wall in halves of the module (or a little off), up to two openings, with the courses it has."""
+def _lesson_wall(draw: st.DrawFn, unit: Unit, name: str, sinks: tuple[int, ...] = (0, 0, 0, 1)) -> tuple[Table, int]:
+    """A short wall in halves of the module (or a little off), up to two openings, with the courses it has.
+
+    ``sinks`` are the halves of a course that sills may be off the coursing.
+    """
     half, courses = unit.module // 2, draw(st.integers(3, 9))
     off = draw(st.sampled_from([0, 0, TICKS_PER_INCH, half // 4]))
     reach, openings = draw(st.integers(2, 6)) * half, []
     for number in range(draw(st.integers(0, 2))):
         first = draw(st.integers(0, courses - 2))
         high = draw(st.integers(1, courses - first - 1))
-        sunk = draw(st.sampled_from([0, 0, 0, unit.gauge // 2])) if first and high > 1 else 0
+        sunk = draw(st.sampled_from(sinks)) * unit.gauge // 2 if first and high > 1 else 0
         lintel = draw(st.sampled_from(["none", "precast", "steel", *(["block"] * 2 if "lintel" in unit.shapes else [])]))
         wide = draw(st.integers(2, 5)) * half
         openings.append({"name": f"Opening {number}", "from_left": f"{reach / TICKS_PER_MM} mm", "lintel": lintel,
@@ -323,6 +326,7 @@ def order_tables(draw: st.DrawFn, measure: Measure) -> Table:
     """What an order asks: some of the keys, with steel or without."""
     percent, few = st.integers(0, 30), st.integers(1, 4)
     inches = lengths(measure, 4 * TICKS_PER_INCH, 80 * TICKS_PER_INCH).map(lambda written: written.text)
+    reach = lengths(measure, 13 * TICKS_PER_INCH, 80 * TICKS_PER_INCH).map(lambda written: written.text)
     mix = draw(st.sampled_from([{"cement": 1, "lime": 1, "sand": 6}, {"masonry_cement": 1, "sand": 3}, {"lime": 1, "sand": 3},
                                 {"cement": 1, "lime": 0.25, "sand": 3.5}, {"cement": 3, "fire_clay": 1, "sand": 12}]))
     steel: Table = {
@@ -330,11 +334,13 @@ def order_tables(draw: st.DrawFn, measure: Measure) -> Table:
         "cell_spacing": draw(inches), "jamb_cells": draw(st.booleans()), "reinforcement_courses": draw(few),
         "tie_courses": draw(few), "tie_spacing": draw(inches), "gasket": draw(st.booleans()), "hook": draw(inches),
     }
-    steel = {key: steel[key] for key in draw(st.lists(st.sampled_from(sorted(steel)), unique=True))}
+    steel = {"bar": steel["bar"], **{key: steel[key] for key in draw(st.lists(st.sampled_from(sorted(steel)), unique=True))}}
+    if "tie_courses" in steel:
+        steel.setdefault("tie_spacing", "16 in")
     table: Table = {
         "spare": draw(percent), "mortar_waste": draw(percent), "grout_waste": draw(percent), "mix": mix, "masons": draw(few),
         "batch": draw(st.integers(6, 30)), "output": [draw(st.integers(50, 99)), draw(st.integers(100, 500))],
-        "day_height": draw(inches), "pour_height": draw(inches), "scaffold": draw(inches), "currency": "EUR", "steel": steel,
+        "day_height": draw(inches), "pour_height": draw(inches), "scaffold": draw(reach), "currency": "EUR", "steel": steel,
         "item": [{"name": "full", "pallet": draw(st.integers(1, 500)), "price": draw(st.floats(0.1, 9).map(lambda n: round(n, 2)))}],
     }
     return {key: table[key] for key in draw(st.lists(st.sampled_from(sorted(table)), unique=True))}
@@ -402,6 +408,8 @@ def whole_plans(draw: st.DrawFn) -> str:
             for first, second in zip(plan["wall"], plan["wall"][1:], strict=False):
                 first["right"] = second["left"] = "straight"
                 second["height"] = plan["wall"][0]["height"]
+                second.pop("bond_beams", None)
+                first.pop("bond_beams", None)
     plan["masonry"] = masonry
     for key, tables in (("order", order_tables(measure)), ("advice", advice_tables(measure))):
         if draw(st.booleans()):
@@ -429,13 +437,19 @@ def pier_plans(draw: st.DrawFn) -> str:
     piers, reach = [], draw(st.sampled_from([0, 0, 4, 8, 9]))
     thick = round((unit.thickness + unit.joint) / quarter)
     for _ in range(draw(st.integers(1, 3))):
-        pier: Table = {"from_left": f"{(reach * quarter + (off if reach else 0)) / TICKS_PER_MM} mm"}
-        wide, face = draw(st.integers(3, 12)), draw(st.sampled_from(["inside", "outside", "both"]))
-        out = draw(st.integers(1, 4))
-        deep = (thick + out * (2 if face == "both" else 1)) * quarter - unit.joint
-        choices: Table = {"width": f"{(wide * quarter - unit.joint) / TICKS_PER_MM} mm", "face": face}
-        choices |= draw(st.sampled_from([{"depth": f"{deep / TICKS_PER_MM} mm"}, {"projects": f"{out * quarter / TICKS_PER_MM} mm"}]))
-        piers.append(pier | {key: choices[key] for key in draw(st.lists(st.sampled_from(sorted(choices)), unique=True, min_size=1))})
+        odd = draw(st.integers(0, 7)) == 0  # of sizes that units seldom fill
+        face, out = draw(st.sampled_from(["inside", "inside", "outside", "both"])), draw(st.integers(1, 4))
+        wide = draw(st.integers(3, 12)) if odd else thick * draw(st.integers(1, 9 // thick))
+        deep = thick + out * (2 if face == "both" else 1)
+        sizes: Table = {"width": f"{(wide * quarter - unit.joint) / TICKS_PER_MM} mm"}
+        sizes |= draw(st.sampled_from([{"depth": f"{(deep * quarter - unit.joint) / TICKS_PER_MM} mm"},
+                                       {"projects": f"{out * quarter / TICKS_PER_MM} mm"}]))
+        if reach and face != "both" and draw(st.integers(0, 3)) == 0:
+            sizes, wide = {}, thick  # as wide as the wall
+        if odd:
+            sizes = {key: sizes[key] for key in draw(st.lists(st.sampled_from(sorted(sizes)), unique=True))} if sizes else {}
+        pier: Table = {"from_left": f"{(reach * quarter + (off if reach else 0)) / TICKS_PER_MM} mm", **sizes}
+        piers.append(pier | ({} if face == "inside" else {"face": face}))
         reach += wide + draw(st.integers(4, 16))
     length = (reach - draw(st.sampled_from([0, 0, 4]))) * quarter - unit.joint
     wall: Table = {"name": "Slip", "length": f"{length / TICKS_PER_MM} mm", "courses": draw(st.integers(2, 9)), "pier": piers}
@@ -453,7 +467,7 @@ def header_plans(draw: st.DrawFn) -> str:
     if draw(st.booleans()):
         joint = f"{unit.joint / TICKS_PER_MM} mm"
         masonry.update(tightest_joint=joint, widest_joint=joint)
-    wall, courses = draw(_lesson_wall(unit, "Landing"))
+    wall, courses = draw(_lesson_wall(unit, "Landing", (0,) * 15 + (1,)))
     walls = [wall]
     if draw(st.booleans()):
         ends = draw(st.sampled_from([("end", "outside corner", "end"), ("outside corner",) * 3, ("end", "inside corner", "end")]))
@@ -488,6 +502,7 @@ def joined_plans(draw: st.DrawFn) -> str:
         least = max([4, *(4 + (_mm(one["sill"]) + _mm(one["height"])) // unit.gauge for one in wall.get("opening", ()))])
         wall["courses"] = draw(st.integers(int(least), int(least) + 8)) if draw(st.booleans()) else wall["courses"]
     if draw(st.booleans()):
+        walls[0].pop("opening", None)
         stem: Table = {"name": "Stem", "length": f"{draw(st.integers(4, 14)) * unit.module // 2 / TICKS_PER_MM} mm",
                        "courses": draw(st.sampled_from([walls[0]["courses"], draw(st.integers(4, 12))]))}
         tie = draw(st.sampled_from(["interlocked", "straps", "control joint"]))

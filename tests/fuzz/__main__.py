@@ -5,6 +5,7 @@
 Every plan goes the whole way: load, lay, check, lists and order; every 25th is drawn as well, every 25th advised on. A plan
 that is refused does not count. Every spoilt file must be refused, or be a plan after all. What breaks off, hangs, is told
 without file, line and reason, or breaks a rule that is not told, is a fault: its file is kept, and the run ends with 1.
+Every 500 plans and every minute what was found so far is printed, by kinds, and kept beside the files: a run may be stopped.
 """
 
 from __future__ import annotations
@@ -18,7 +19,7 @@ from pathlib import Path
 
 from tests.fuzz.batch import Tally, spoil_many, walk_many
 
-BATCH = 25
+BATCH, TOLD_EVERY = 25, 500
 
 
 def main() -> None:
@@ -33,17 +34,26 @@ def main() -> None:
     words = asked.parse_args()
     until = time.monotonic() + 60 * words.minutes
     tally = Tally()
+    told = (0, time.monotonic())
     with ProcessPoolExecutor(words.processes) as pool:
         for many, count in ((walk_many, words.plans), (spoil_many, words.bad)):
             seeds = [words.seed * 1_000_003 + index for index in range(-(-count // BATCH))]
             for found in pool.map(many, seeds, [min(BATCH, count)] * len(seeds), [until] * len(seeds)):
                 _keep(found, len(tally.faults), words.keep)
                 tally = tally.with_others(found)
-                print(tally.tell().replace("\n", "; "), flush=True)
-    print(tally.tell())
-    for kind, times in tally.kinds().most_common():
-        print(f"{times:6,}  {kind}")
+                if (tally.laid + tally.bad) // TOLD_EVERY > told[0] or time.monotonic() > told[1] + 60:
+                    told = (tally.laid + tally.bad) // TOLD_EVERY, time.monotonic()
+                    _tell(tally, words.keep)
+    _tell(tally, words.keep)
     sys.exit(bool(tally.faults))
+
+
+def _tell(tally: Tally, folder: Path) -> None:
+    """Print what was found so far, and keep it."""
+    told = f"{tally.tell()}\n{tally.tell_kinds()}"
+    print(told, flush=True)
+    folder.mkdir(exist_ok=True)
+    (folder / "tally.txt").write_text(told, encoding="utf-8")
 
 
 def _keep(found: Tally, before: int, folder: Path) -> None:

@@ -1,15 +1,21 @@
 """A few random plans and spoilt files; ``python3 -m tests.fuzz`` is the long run. Times are held there and in benchmarks."""
 
+import re
 import time
+from collections.abc import Iterator
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
+from hypothesis import HealthCheck, Phase, given, settings
+from hypothesis import seed as seeded
 
 from tests.cli.running import SAMPLES, run
 from tests.fuzz import batch, walk
 from tests.fuzz.spoil import WAYS, Dice, spoil
 from wallplan.findings import PlanError, PlanMistake
 from wallplan.layout.model import Layout
+from wallplan.plan.load import read_plan
 
 KIOSK = (SAMPLES / "ticket-kiosk.toml").read_text(encoding="utf-8")
 
@@ -24,7 +30,42 @@ def wrong(tally: batch.Tally) -> list[str]:
 
 def test_random_plans_go_the_whole_way() -> None:
     tally = batch.walk_many(20, 6, in_an_hour())
-    assert wrong(tally) == [] and tally.laid == 6 and tally.pieces > 300
+    assert wrong(tally) == [] and tally.laid == 6 and tally.pieces > 150
+
+
+def test_few_random_plans_are_refused() -> None:
+    met, refused = set[str](), list[str]()
+
+    @seeded(20)
+    @settings(max_examples=150, database=None, deadline=None, phases=[Phase.generate], suppress_health_check=list(HealthCheck))
+    @given(batch.PLANS)
+    def read(text: str) -> None:
+        if text in met:
+            return
+        met.add(text)
+        try:
+            read_plan(text, "plan.toml")
+        except PlanError as error:
+            refused.append(str(error.mistakes[0]))
+
+    read()
+    assert len(met) > 60 and len(refused) < len(met) / 10, refused
+
+
+def test_every_key_of_a_plan_is_written_by_a_strategy() -> None:
+    sources = ("plan_heads.py", "plan_walls.py", "strategies.py")
+    written = "".join((Path(__file__).parents[1] / name).read_text(encoding="utf-8") for name in sources)
+    assert [key for key in _keys_in_docs() if f'"{key.rpartition(".")[2]}"' not in written] == []
+
+
+def _keys_in_docs() -> Iterator[str]:
+    """Every key of a plan file by the tables above it, as its page lists them."""
+    above = ""
+    for line in (SAMPLES.parent / "docs" / "plan-file.md").read_text(encoding="utf-8").splitlines():
+        if heading := re.fullmatch(r"## `\[+([\w.]+)\]+`", line):
+            above = f"{heading[1]}."
+        elif key := re.match(r"\| `(\w+)` \|", line):
+            yield above + key[1]
 
 
 def test_spoilt_files_are_refused_in_plain_lines() -> None:

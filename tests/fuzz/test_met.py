@@ -69,3 +69,17 @@ def test_the_legend_of_a_wall_with_lintels_and_a_corner_keeps_to_eighty_columns(
     sides = wall("Side 1", "16 ft", 7, "end") + door + wall("Side 2", "8 ft", 7, right="end")
     plan = 'title = "Landing"\nmeasure = "feet"\nsizes = "nominal"\n[masonry]\nunit = "block-8"\n' + sides
     assert walk_plan(plan, draw=False, advise=False).faults == ()
+
+
+LONG = "Side to the water and the slip, along the old boundary of the ferry yard"
+
+
+def test_a_wall_with_every_sign_and_long_names_keeps_to_eighty_columns() -> None:
+    # Bond beam, lintel units, precast lintel, the end of another wall and a cut: their legend takes 102 columns in one line.
+    door = '[[wall.opening]]\nname = "{}"\nfrom_left = "{}"\nwidth = "3 ft 4 in"\nheight = "40 in"\nlintel = "{}"\n'
+    side = wall(LONG, "19 ft 3 in", 7, "end") + 'bond_beams = ["top"]\n' + door.format("Gate", "4 ft", "block") + door.format(
+        LONG, "12 ft", "precast")
+    plan = f'title = "{LONG}"\nmeasure = "feet"\n[masonry]\nunit = "block-8"\n' + side + wall("Side 2", "8 ft", 7, right="end")
+    for text in (plan, plan.replace(LONG, "W" * 80, 2)):
+        walked = walk_plan(text, draw=False, advise=False)
+        assert [fault for fault in walked.faults if ": took" not in fault] == [] and walked.pieces > 100

@@ -34,6 +34,8 @@ class Walked:
     faults: tuple[str, ...]
     longest: float = 0.0
     """Seconds of work of the step that took longest."""
+    refused_for: tuple[str, ...] = ()
+    """Each mistake as it was told."""
 
 
 class Steps:
@@ -80,7 +82,8 @@ def walk_plan(text: str, *, draw: bool, advise: bool) -> Walked:
     try:
         job = steps.take("load", lambda: read_plan(text, "plan.toml"))
     except PlanError as error:
-        return Walked(0, 0, len(error.mistakes), (*steps.faults, *judge_mistakes(error, "plan.toml")))
+        return Walked(0, 0, len(error.mistakes), (*steps.faults, *judge_mistakes(error, "plan.toml")),
+                      refused_for=tuple(map(str, error.mistakes)))
     if job is None:
         return Walked(0, 0, 0, tuple(steps.faults))
     from wallplan.layout.build import lay
@@ -98,7 +101,7 @@ def walk_plan(text: str, *, draw: bool, advise: bool) -> Walked:
 
         advice = steps.take("advise", lambda: find_advice(job))
         if advice is not None:
-            steps.take("tell advice", lambda: report_advice(advice, (), 80))
+            steps.take("tell advice", lambda: _fits(report_advice(advice, (), 80), 80))
     pieces = sum(len(course.pieces) for wall in layout.walls for course in wall.courses)
     return Walked(pieces, len(broken), 0, tuple(steps.faults), steps.longest)
 
@@ -137,7 +140,7 @@ def _list(steps: Steps, layout: Layout) -> None:
     cuts = steps.take("cuts", lambda: list_cuts(layout, sawings)) or ()
     steps.take("report cuts", lambda: (write_saw_csv(cuts, measure), _fits(report_cuts(cuts, sawings, job, 80), 80)))
     steps.take("marks", lambda: write_marks_csv(list_marks(layout), measure))
-    steps.take("order", lambda: (write_order_csv(take_off(layout)), report_order(take_off(layout), measure, 80)))
+    steps.take("order", lambda: (write_order_csv(take_off(layout)), _fits(report_order(take_off(layout), measure, 80), 80)))
 
 
 def _fits(text: str, width: int) -> None:

@@ -125,7 +125,7 @@ def test_a_pier_is_a_short_wall_tied_through_its_wall() -> None:
 
 
 @pytest.mark.parametrize(("pier", "message"), [
-    (PIER.format("2", ""), "from_left: 2\" leaves no piece between this wall and an end of wall \"Garden wall\"; write 4 3/8\" to "
+    (PIER.format("2", ""), "from_left: 2\" leaves no piece between this pier and an end of wall \"Garden wall\"; write 4 3/8\" to "
                            "23'-8\""),
     (PIER.format("8'", 'projects = "2"\n'), 'projects: 2" leaves no piece before the wall\'s face; write at least 4"'),
     (PIER.format("8'", 'name = "Garden Wall"\n'), 'name: "Garden Wall" is the name of another wall or pier, or has no letters; '

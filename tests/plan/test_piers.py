@@ -134,3 +134,19 @@ def test_a_wall_of_one_course_ties_no_pier_in() -> None:
     text = plan("from_left = 500\nwidth = 440").replace("courses = 12", "courses = 1")
     ((_, _, message),) = mistakes_in(text)
     assert message.startswith("from_left: the wall is one course high, and a pier is tied in by every other course")
+
+
+@pytest.mark.parametrize(("at", "told"), [
+    ("0", '; for a pier at the end itself write its width, and depth or projects: width = "115"'),
+    ("2375 mm", '; for a pier at the end itself write its width, and depth or projects: width = "115"'),
+    ("20 mm", ""),
+])
+def test_a_pier_as_wide_as_the_wall_at_its_end_is_told_how_to_be_written(at: str, told: str) -> None:
+    text = ('title = "Slip"\nmeasure = "metric"\n[masonry]\nunit = "brick-nf"\n[[wall]]\nname = "Slip"\nlength = "2490 mm"\n'
+            f'courses = 4\n[[wall.pier]]\nfrom_left = "{at}"\nprojects = 125\n')
+    ((_, place, message),) = mistakes_in(text)
+    shown = "0 mm" if at == "0" else at
+    assert (place, message) == ('wall "Slip", pier 1', f'from_left: {shown} leaves no piece between this pier and an end of wall '
+                                f'"Slip"; write 73 mm to 2302 mm{told}')
+    if told:
+        assert read_plan(text + 'width = "115"\n', "plan.toml").walls[0].piers[0].width == 115 * 960

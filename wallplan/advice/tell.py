@@ -21,9 +21,9 @@ def report_advice(advice: Advice, alternatives: Sequence[Alternative], width: in
     """The whole report of ``wallplan advise PLAN``; one line where the plan fits and no alternatives are asked for."""
     compared = ["Alternatives, the walls as planned; min are minutes at the saw:", tell_alternatives(alternatives, width)]
     if advice.fits:
-        told = [f"{advice.job.title}: it fits. Nothing is cut and no rule is broken."]
+        told = [wrap_text(f"{advice.job.title}: it fits. Nothing is cut and no rule is broken.", width)]
         return "\n\n".join([*told, *(compared if alternatives else [])])
-    told = [advice.job.title, wrap_text(f"As planned: {_tell_figures(advice.figures)}.", width)]
+    told = [wrap_text(advice.job.title, width), wrap_text(f"As planned: {_tell_figures(advice.figures)}.", width)]
     told += [_tell_proposal(number, one, advice.job, width) for number, one in enumerate(advice.proposals, start=1)]
     if not advice.proposals:
         told.append(wrap_text("Nothing that may be moved would save a cut or mend a rule.", width))
@@ -108,4 +108,5 @@ def tell_two_plans(old: tuple[str, Figures], new: tuple[str, Figures], width: in
     for name, was in list_figures(old[1]).items():
         change = then[name] - was
         rows.append([name, str(was), str(then[name]), f"{change:+d}" if change else "same"])
-    return "\n\n".join([f"old: {old[0]}\nnew: {new[0]}", set_columns(rows, width, right=frozenset({1, 2, 3}))])
+    head = "\n".join(wrap_text(f"{word}: {name}", width) for word, (name, _) in (("old", old), ("new", new)))
+    return "\n\n".join([head, set_columns(rows, width, right=frozenset({1, 2, 3}))])

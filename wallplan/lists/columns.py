@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Sequence
+from itertools import zip_longest
 
 GAP = 2
 
@@ -12,47 +13,67 @@ NARROWEST = 20
 
 
 def set_columns(rows: Sequence[Sequence[str]], width: int, *, right: frozenset[int] = frozenset(), indent: int = 0) -> str:
-    """Rows as aligned columns within ``width``; the last column wraps, or stands below its row where no room is left for it.
+    """Rows as aligned columns within ``width``; "" for no rows.
 
-    ``right`` columns align right. "" for no rows.
+    ``right`` columns align right. The last column wraps; where no room is left for it, so does the widest of the others that
+    align left, or the last column stands below its row.
     """
-    if not rows:
-        return ""
-    count = max(len(row) for row in rows)
+    return "\n".join(set_rows(rows, width, right=right, indent=indent))
+
+
+def set_rows(rows: Sequence[Sequence[str]], width: int, *, right: frozenset[int] = frozenset(),
+             indent: int = 0) -> list[str]:
+    """The rows as ``set_columns`` sets them, each of one line or more; [] for no rows."""
+    count = max((len(row) for row in rows), default=0)
     filled = [[*row, *[""] * (count - len(row))] for row in rows]
     wide = [max(len(row[column]) for row in filled) for column in range(count)]
     taken = indent + sum(wide[:-1]) + GAP * (count - 1)
-    room = width - taken
-    if room < min(NARROWEST, wide[-1]):
-        return "\n".join(line for row in filled for line in _set_below(row, wide, width, right, indent))
-    return "\n".join(line for row in filled for line in _set_row(row, wide, max(1, room), right, indent))
+    least = min(NARROWEST, wide[-1]) if rows else 0
+    if taken + least > width:
+        left = [column for column in range(count - 1) if column not in right]
+        widest = max(left, key=lambda column: wide[column], default=0)
+        if not left or wide[widest] - (taken + least - width) < NARROWEST:
+            return ["\n".join(_set_below(row, wide, width, right, indent)) for row in filled]
+        wide[widest] -= taken + least - width
+        taken = width - least
+    return ["\n".join(_set_row(row, wide, max(1, width - taken), right, indent)) for row in filled]
 
 
 def _set_row(row: Sequence[str], wide: Sequence[int], room: int, right: frozenset[int], indent: int) -> list[str]:
     last = len(row) - 1
-    head = _set_head(row, wide, right, indent)
+    heads = _set_heads(row, wide, right, indent)
     final = row[last].rjust(wide[last]) if last in right else row[last]
-    lines = textwrap.wrap(final, room, break_long_words=False, break_on_hyphens=False) or [""]
-    rest = " " * len(head)
-    return [((head if index == 0 else rest) + line).rstrip() for index, line in enumerate(lines)]
+    lines = _wrap(final, room) or [""]
+    heads += [" " * len(heads[0])] * (len(lines) - len(heads))
+    return [(head + line).rstrip() for head, line in zip_longest(heads, lines, fillvalue="")]
 
 
 def _set_below(row: Sequence[str], wide: Sequence[int], width: int, right: frozenset[int], indent: int) -> list[str]:
     below = " " * (indent + 2 * GAP)
-    under = textwrap.wrap(row[-1], width, initial_indent=below, subsequent_indent=below, break_long_words=False,
-                          break_on_hyphens=False)
-    return [_set_head(row, wide, right, indent).rstrip(), *under]
+    under = _wrap(row[-1], width, below, below)
+    return [*(head.rstrip() for head in _set_heads(row, wide, right, indent)), *under]
 
 
-def _set_head(row: Sequence[str], wide: Sequence[int], right: frozenset[int], indent: int) -> str:
-    """All columns of a row but the last."""
-    return " " * indent + "".join(
-        (cell.rjust(wide[column]) if column in right else cell.ljust(wide[column])) + " " * GAP
-        for column, cell in enumerate(row[:-1])
-    )
+def _set_heads(row: Sequence[str], wide: Sequence[int], right: frozenset[int], indent: int) -> list[str]:
+    """All columns of a row but the last, each within its width: a line, or as many as a long cell takes."""
+    cells = [_wrap_cell(cell, wide[column]) for column, cell in enumerate(row[:-1])]
+    return [" " * indent + "".join(
+        (part.rjust(wide[column]) if column in right else part.ljust(wide[column])) + " " * GAP
+        for column, part in enumerate(parts)) for parts in zip_longest(*cells, fillvalue="")] or [" " * indent]
+
+
+def _wrap_cell(cell: str, wide: int) -> list[str]:
+    if len(cell) <= wide:
+        return [cell]
+    return _wrap(cell, wide, "", " " * (len(cell) - len(cell.lstrip()) + GAP))
 
 
 def wrap_text(text: str, width: int, *, indent: str = "") -> str:
     """A paragraph within ``width``, each line after the first indented two more than the first."""
-    return "\n".join(textwrap.wrap(text, width, initial_indent=indent, subsequent_indent=indent + "  ",
-                                   break_long_words=False, break_on_hyphens=False))
+    return "\n".join(_wrap(text, width, indent, indent + "  "))
+
+
+def _wrap(text: str, width: int, first: str = "", rest: str = "") -> list[str]:
+    """Lines of at most ``width``. A word that is longer is broken, but an address, which is to be copied, is not."""
+    return textwrap.wrap(text, width, initial_indent=first, subsequent_indent=rest, break_long_words="://" not in text,
+                         break_on_hyphens=False)

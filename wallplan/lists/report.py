@@ -22,7 +22,7 @@ CAUTION = (
 
 def report_layout(layout: Layout, broken: Sequence[Finding], width: int, notes: Mapping[str, str] | None = None) -> str:
     """The whole report of ``wallplan lay``. ``notes`` are told after the figures of the wall of that name."""
-    parts = [layout.job.title]
+    parts = [wrap_text(layout.job.title, width)]
     for wall in layout.walls:
         parts.append(_report_wall(wall, layout.job, [one for one in broken if one.wall == wall.wall.name], width,
                                   (notes or {}).get(wall.wall.name)))
@@ -32,11 +32,10 @@ def report_layout(layout: Layout, broken: Sequence[Finding], width: int, notes: 
 
 def _report_wall(wall: WallLayout, job: Job, broken: Sequence[Finding], width: int, note: str | None) -> str:
     shapes = {piece.shape for course in wall.courses for piece in course.pieces}
-    legend = "   ".join(["| head joint", *(LEGEND[shape] for shape in LEGEND if shape in shapes)])
-    if wall.cutting:
-        legend += "   A, B ... cuts"
+    signs = ["| head joint", *(LEGEND[shape] for shape in LEGEND if shape in shapes)]
+    signs += ["A, B ... cuts"] if wall.cutting else []
     told = [
-        wrap_text(_head(wall, job), width), "", *draw_bond(wall, job.masonry, width), "", "     " + legend, "",
+        wrap_text(_head(wall, job), width), "", *draw_bond(wall, job.masonry, width), "", _set_legend(signs, width), "",
         set_columns(_figures(wall, job), width),
     ]
     if note:
@@ -45,6 +44,15 @@ def _report_wall(wall: WallLayout, job: Job, broken: Sequence[Finding], width: i
         told += ["", "Where the bound is not reached:", *(wrap_text(line, width, indent="  ") for line in wall.why)]
     told += ["", *_tell_rules(broken, job, width)]
     return "\n".join(told)
+
+
+def _set_legend(signs: Sequence[str], width: int) -> str:
+    """What the signs of the drawing mean, under its first column; no sign is parted from its meaning."""
+    lines = [""]
+    for sign in signs:
+        together = f"{lines[-1]}   {sign}" if lines[-1] else f"     {sign}"
+        lines[-1:] = [together] if len(together) <= width else [lines[-1], f"     {sign}"]
+    return "\n".join(lines)
 
 
 def _head(wall: WallLayout, job: Job) -> str:
@@ -150,9 +158,9 @@ def report_findings(layout: Layout, findings: Sequence[Finding], width: int, not
 
     ``notes`` are told after the rules of the wall of that name.
     """
-    told = [layout.job.title]
+    told = [wrap_text(layout.job.title, width)]
     for wall in layout.walls:
-        told += ["", wall.wall.name]
+        told += ["", wrap_text(wall.wall.name, width)]
         for finding in findings:
             if finding.wall == wall.wall.name:
                 told += _tell_held(finding, width) if finding.held else _tell_broken(finding, layout.job, width)

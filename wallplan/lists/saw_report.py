@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from wallplan.layout.explain import print_courses
 from wallplan.lengths import print_size
-from wallplan.lists.columns import set_columns, wrap_text
+from wallplan.lists.columns import set_columns, set_rows, wrap_text
 from wallplan.lists.cuts import Cut, tell_sawn
 from wallplan.lists.order.line import Sawing, Sawn
 from wallplan.lists.order.notes import tell_nesting
@@ -20,17 +20,17 @@ CAUTION = "Cut wet or with extraction, and wear a mask: the dust of masonry is s
 def report_cuts(cuts: Sequence[Cut], sawings: Sequence[Sawing], job: Job, width: int) -> str:
     """The whole report of ``wallplan cuts``."""
     if not cuts:
-        return f"{job.title}: nothing is cut."
+        return wrap_text(f"{job.title}: nothing is cut.", width)
     rows = [["mark", "length", "height", "count", "from", "shape", "offcut"]]
     for cut in cuts:
         height = "full" if cut.height is None else print_size(cut.height, job.measure)
         rows.append([cut.mark, print_size(cut.length, job.measure), height, str(cut.count), cut.stock, cut.shape,
                      print_size(cut.offcut, job.measure)])
-    head, *lines = set_columns(rows, width).split("\n")
+    head, *lines = set_rows(rows, width)
     told = [head]
     for line, cut in zip(lines, cuts, strict=True):
         told += [line, wrap_text(_tell_where(cut, job), width, indent="      ")]
-    parts = [f"{job.title}: saw list", "\n".join(told)]
+    parts = [wrap_text(f"{job.title}: saw list", width), "\n".join(told)]
     units = [["units", "of", "sawn into", "left of each"], *_list_units(sawings, job)]
     parts += ["What each unit is sawn into:\n" + set_columns(units, width, right=frozenset({0}), indent=2)]
     parts += [wrap_text(note, width) for note in tell_nesting(sawings)]

@@ -8,6 +8,7 @@ from dataclasses import replace
 from wallplan.plan.found import find_nearest, print_found, print_name
 from wallplan.plan.job import Abutment, Masonry
 from wallplan.plan.notebook import KeyPath, Notebook
+from wallplan.plan.pier_sizes import find_lattice
 from wallplan.plan.wall_table import ReadWall
 
 
@@ -60,21 +61,33 @@ def _check_room(main: ReadWall, path: KeyPath, abutment: Abutment, masonry: Maso
     thick, least = masonry.thickness, masonry.joint + masonry.least_piece
     left, right = abutment.at, abutment.at + thick
     ends = [thick if end == "outside corner" else 0 for end in (main.left, main.right)]
+    what = "pier" if path[-2] == "pier" else "wall"
     if left < ends[0] + least or right > main.length - ends[1] - least:
         low, high = ends[0] + least, main.length - ends[1] - least - thick
         allowed = (f"write {notebook.show_least(low)} to {notebook.show_most(high)}" if low <= high
                    else "that wall is too short for it")
-        notebook.note(_key(path, "at"), f"{notebook.show(max(abutment.at, 0))} leaves no piece between this wall and an end "
-                      f"of wall {_called(main)}; {allowed}")
+        notebook.note(_key(path, "at"), f"{notebook.show(max(abutment.at, 0))} leaves no piece between this {what} and an "
+                      f"end of wall {_called(main)}; {allowed}{_tell_end(main, path, abutment, masonry, notebook)}")
     for _, opening in main.openings:
         if left < opening.right + least and right > opening.left - least:
-            notebook.note(_key(path, "at"), f'at {notebook.show(abutment.at)} the wall stands in or beside opening '
+            notebook.note(_key(path, "at"), f'at {notebook.show(abutment.at)} the {what} stands in or beside opening '
                           f'"{print_name(opening.name)}" of wall {_called(main)}; keep {notebook.show_least(least)} of '
                           "masonry between them")
     for _, centre in main.control_joints:
         if left - least < centre < right + least:
-            notebook.note(_key(path, "at"), f"at {notebook.show(abutment.at)} the wall stands on or beside the control "
+            notebook.note(_key(path, "at"), f"at {notebook.show(abutment.at)} the {what} stands on or beside the control "
                           f"joint at {notebook.show(centre)}; keep {notebook.show_least(least)} between them")
+
+
+def _tell_end(main: ReadWall, path: KeyPath, abutment: Abutment, masonry: Masonry, notebook: Notebook) -> str:
+    """What to write for a pier at a free end itself, where units fill one; "" else."""
+    at_end = (abutment.at <= 0, main.left) if 2 * abutment.at < (main.length or 0) else (
+        abutment.at + masonry.thickness >= (main.length or 0), main.right)
+    lattice = find_lattice(masonry)
+    if path[-2] != "pier" or at_end != (True, "end") or lattice is None or not lattice.count(masonry.thickness):
+        return ""
+    width = notebook.show(masonry.thickness).removesuffix(" mm")
+    return f'; for a pier at the end itself write its width, and depth or projects: width = "{width}"'
 
 
 def _check_neighbours(walls: Sequence[ReadWall], masonry: Masonry, notebook: Notebook) -> None:

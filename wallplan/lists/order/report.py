@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from wallplan.lengths import Measure, print_length
-from wallplan.lists.columns import set_columns, wrap_text
+from wallplan.lists.columns import set_columns, set_rows, wrap_text
 from wallplan.lists.order.compose import total_cost
 from wallplan.lists.order.figures import scale_of, show
 from wallplan.lists.order.line import GROUPS, Line, Order
@@ -29,11 +29,11 @@ DAYS_HEADER = ("day", "wall", "lift", "first course", "last course", "units", "b
 def report_order(order: Order, measure: Measure, width: int) -> str:
     """The whole report of ``wallplan order``."""
     if not order.lines:
-        return f"{order.title}: nothing to order."
+        return wrap_text(f"{order.title}: nothing to order.", width)
     priced = any(line.price is not None for line in order.lines)
-    parts = [f"{order.title}: order", _table(order.lines, priced, width)]
+    parts = [wrap_text(f"{order.title}: order", width), _table(order.lines, priced, width)]
     if (cost := total_cost(order)) is not None:
-        parts.append(f"Priced lines together: {_money(cost)} {order.currency}".rstrip())
+        parts.append(wrap_text(f"Priced lines together: {_money(cost)} {order.currency}", width))
     parts += ["How each line is counted:\n" + "\n".join(
         wrap_text(f"{line.item}: {line.why}", width, indent="  ") for line in order.lines)]
     if order.batch:
@@ -66,7 +66,7 @@ def _day_table(order: Order, measure: Measure, width: int) -> str:
         first, last = row.courses
         rows.append([str(row.day), row.wall, str(row.lift), str(first) if first == last else f"{first} to {last}",
                      str(row.units), show(row.batches), print_length(row.height, measure)])
-    head, *lines = set_columns(rows, width, right=frozenset({0, 2, 4, 5, 6}), indent=2).split("\n")
+    head, *lines = set_rows(rows, width, right=frozenset({0, 2, 4, 5, 6}), indent=2)
     told = [head]
     for line, row in zip(lines, order.days, strict=False):
         told.append(line)
@@ -117,7 +117,7 @@ def report_difference(first: Order, second: Order, width: int) -> str:
     if any(cost is not None for cost in costs) and first.currency == second.currency:
         one, two = (cost or Fraction(0) for cost in costs)
         rows.append(_compare("priced lines together", one, two, first.currency))
-    head = f"A: {first.title}\nB: {second.title}"
+    head = "\n".join(wrap_text(f"{word}: {order.title}", width) for word, order in (("A", first), ("B", second)))
     return "\n\n".join([head, set_columns(rows, width, right=frozenset({1, 2, 3})), wrap_text(CAUTION, width)])
 
 
