@@ -1,5 +1,7 @@
 """What the terminal tells: the drawing of the bond, figures, and rules."""
 
+import pytest
+
 from tests.lists.walls import PIER, lay_text
 from wallplan.lists.bond_drawing import draw_bond
 from wallplan.lists.columns import set_columns
@@ -73,3 +75,34 @@ def test_a_first_course_off_the_gauge_is_told_apart_from_the_rest() -> None:
     assert 'course 1 rises 4", then 1 course rises 8"' in told
     # Course 1 is six half-high block.
     assert "half-high full 6 (" in told
+
+
+@pytest.mark.parametrize("unit, told", [
+    ("brick-queen", '5 courses rise 16"'), ("brick-uk", "4 courses rise 300 mm"), ("brick-modular", '3 courses rise 8"'),
+    ("block-8", '1 course rises 8"'), ("brick-au", "3 courses rise 258 mm"),
+])
+def test_the_rise_is_told_in_so_many_courses_as_the_trade_states_it_in(unit: str, told: str) -> None:
+    measure, size = ("feet", '"12\'"') if unit in ("brick-queen", "brick-modular", "block-8") else ("metric", "3600")
+    plan = f'''
+        title = "Ferry landing"
+        measure = "{measure}"
+        masonry = {{unit = "{unit}"}}
+        wall = [{{name = "Kerb", length = {size}, courses = 1}}, {{name = "Bench", length = {size}, courses = 6}}]
+    '''
+    report = " ".join(report_layout(lay_text(plan), (), 100).split())
+    assert told in report and ", 1 course of " in report
+
+
+def test_a_control_joint_is_seen_in_the_bond_as_no_head_joint() -> None:
+    # Three blocks, the joint, three blocks; even courses begin and end with halves on either side of it.
+    plan = """
+        title = "Ferry landing"
+        measure = "feet"
+        sizes = "nominal"
+        masonry = {unit = "block-8"}
+        wall = [{name = "Quay", length = "8'", courses = 2, control_joints = ["4'"]}]
+    """
+    report = report_layout(lay_text(plan), (), 100)
+    assert "   2 |___|_______|_______|___!___|_______|_______|___| 2" in report
+    assert "   1 |_______|_______|_______!_______|_______|_______| 1" in report
+    assert "! control joint" in report

@@ -1,7 +1,8 @@
 """The bond drawn in characters: a line a course, the lowest at the bottom, as the wall is seen from outside.
 
-A head joint is ``|``, a raked end ``/`` or ``\\``. Between joints: ``_`` a unit, ``~`` a bond-beam unit, ``=`` a lintel
-unit, ``#`` precast, ``:`` the end of another wall's unit at a corner; a cut carries its letter. Openings are blank.
+A head joint is ``|``, a control joint ``!``, a raked end ``/`` or ``\\``. Between joints: ``_`` a unit, ``~`` a bond-beam
+unit, ``=`` a lintel unit, ``#`` precast, ``:`` the end of another wall's unit at a corner; a cut carries its letter.
+Openings are blank.
 """
 
 from __future__ import annotations
@@ -15,6 +16,7 @@ from wallplan.plan.job import Masonry
 
 FILL = {"bond beam": "~", "lintel": "=", "precast": "#", "return": ":"}
 LEGEND = {
+    "control joint": "! control joint",
     "bond beam": "~ bond beam", "lintel": "= lintel unit", "precast": "# precast lintel",
     "return": ": end of wall or pier",
 }
@@ -30,6 +32,7 @@ class Window(NamedTuple):
     left: int
     right: int
     scale: float
+    control_joints: tuple[int, ...]
 
     def column(self, at: int) -> int:
         """The character that a distance from the wall's left end falls on."""
@@ -54,13 +57,13 @@ def _open_windows(layout: WallLayout, masonry: Masonry, width: int) -> Iterator[
     room = width - 2 * MARGIN - 2
     per_module = min(MOST_CHARACTERS, room * module // max(length, 1)) // 2 * 2
     if per_module >= FEWEST_CHARACTERS:
-        yield Window(0, length, per_module / module)
+        yield Window(0, length, per_module / module, layout.wall.control_joints)
         return
     most = room // FEWEST_CHARACTERS * module
     lengths = -(-length // most)
     step = -(-length // (lengths * module)) * module
     for left in range(0, length, step):
-        yield Window(left, min(length, left + step), FEWEST_CHARACTERS / module)
+        yield Window(left, min(length, left + step), FEWEST_CHARACTERS / module, layout.wall.control_joints)
 
 
 def _draw_window(layout: WallLayout, masonry: Masonry, window: Window) -> list[str]:
@@ -94,6 +97,10 @@ def _draw_pieces(pieces: Sequence[Piece], masonry: Masonry, window: Window) -> s
     for piece in pieces:
         if piece.right > window.left and piece.left < window.right:
             _draw_piece(canvas, piece, masonry, window)
+    for at in window.control_joints:
+        # Its middle: the pieces beside it are drawn up to its right side.
+        place = window.column(at - masonry.joint // 2 + masonry.joint)
+        canvas[place] = "!" if canvas[place] == "|" and window.left < at < window.right else canvas[place]
     return "".join(canvas)
 
 

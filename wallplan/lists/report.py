@@ -31,7 +31,8 @@ def report_layout(layout: Layout, broken: Sequence[Finding], width: int, notes: 
 
 
 def _report_wall(wall: WallLayout, job: Job, broken: Sequence[Finding], width: int, note: str | None) -> str:
-    shapes = {piece.shape for course in wall.courses for piece in course.pieces}
+    shapes: set[str] = {piece.shape for course in wall.courses for piece in course.pieces}
+    shapes |= {"control joint"} if wall.wall.control_joints else set()
     signs = ["| head joint", *(LEGEND[shape] for shape in LEGEND if shape in shapes)]
     signs += ["A, B ... cuts"] if wall.cutting else []
     told = [
@@ -59,10 +60,16 @@ def _head(wall: WallLayout, job: Job) -> str:
     size = f"{print_length(wall.wall.length, job.measure)} long, {print_length(wall.wall.height, job.measure)} high"
     unit = "mm, " if job.measure == "metric" else ""
     unit += "one brick thick, " if job.masonry.one_brick else ""
+    courses = count_courses(len(wall.courses))
     return (
-        f"{wall.wall.name}: {size}, {unit}{len(wall.courses)} courses of {job.masonry.unit.name}, {job.masonry.bond_name}. "
+        f"{wall.wall.name}: {size}, {unit}{courses} of {job.masonry.unit.name}, {job.masonry.bond_name}. "
         "Seen from outside; course 1 stands on the footing."
     )
+
+
+def count_courses(courses: int) -> str:
+    """So many courses, in words."""
+    return f"{courses} course{'' if courses == 1 else 's'}"
 
 
 def _figures(wall: WallLayout, job: Job) -> list[list[str]]:
@@ -82,12 +89,17 @@ def _figures(wall: WallLayout, job: Job) -> list[list[str]]:
 
 
 def print_courses_rise(wall: WallLayout, job: Job) -> str:
-    """How high the first courses rise: a check for the rule on site. A first course that is lower is told by itself."""
+    """How high the first courses rise, of brick so many as the trade states its gauge in: a check for the rule on site.
+
+    A first course that is lower is told by itself.
+    """
     first, rest = wall.courses[0], wall.courses
     low = ""
     if len(rest) > 1 and first.top - first.bottom < rest[1].top - rest[1].bottom - TICKS_PER_MM:
         low, rest = f"course 1 rises {print_size(first.top - first.bottom, job.measure)}, then ", rest[1:]
-    courses = rest[: min(len(rest), 3 if job.masonry.unit.kind == "brick" else 1)]
+    unit = job.masonry.unit
+    stated = unit.coursing[0] if unit.coursing is not None and 1 < unit.coursing[0] <= len(rest) else 3
+    courses = rest[: min(len(rest), stated if unit.kind == "brick" else 1)]
     rise = print_size(courses[-1].top - courses[0].bottom, job.measure)
     return f"{low}{len(courses)} {'courses rise' if len(courses) > 1 else 'course rises'} {rise}"
 
