@@ -7,7 +7,7 @@ from typing import Literal
 
 RuleName = Literal[
     "cover", "joints", "lap", "least piece", "plumb", "openings", "control joints", "coursing", "corners",
-    "ties", "in plan", "steps", "headers",
+    "ties", "in plan", "steps", "headers", "units", "letters",
 ]
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from tests.jobs import inches, make_masonry, make_opening, make_wall
+from wallplan.layout.coursing import Row
 from wallplan.layout.model import Shape
 from wallplan.layout.shapes import Heading, set_lintels, shape_spots
 from wallplan.layout.spots import Spot
@@ -19,33 +20,38 @@ def row(*nominal: int, shape: Shape = "stretcher") -> list[Spot]:
     return spots
 
 
+def course(number: int = 1) -> Row:
+    """A course of 8 in. block by its number from the foot."""
+    return Row(number, inches(8 * (number - 1)), inches(8 * number), HEIGHT, "regular")
+
+
 def shapes(spots: list[Spot]) -> list[Shape]:
     return [spot.shape for spot in spots]
 
 
 def test_corner_units_at_both_ends() -> None:
     wall = make_wall(inches("63 5/8"), inches(8))
-    assert shapes(shape_spots(row(16, 16, 16, 16), wall, make_masonry(), bond_beam=False)) == [
+    assert shapes(shape_spots(row(16, 16, 16, 16), wall, make_masonry(), course())) == [
         "corner", "stretcher", "stretcher", "corner"]
 
 
 def test_sash_units_on_both_sides_of_a_control_joint() -> None:
     # The joint between the second and the third block: from 31 5/8 to 32 in., its centre at 31 13/16.
     wall = make_wall(inches("63 5/8"), inches(8), control_joints=[inches("31 13/16")])
-    assert shapes(shape_spots(row(16, 16, 16, 16), wall, make_masonry(), bond_beam=False)) == [
+    assert shapes(shape_spots(row(16, 16, 16, 16), wall, make_masonry(), course())) == [
         "corner", "sash", "sash", "corner"]
 
 
 def test_bond_beam_goes_before_corner_and_a_lintel_before_both() -> None:
-    wall = make_wall(inches("31 5/8"), inches(8))
-    assert shapes(shape_spots(row(16, 16), wall, make_masonry(), bond_beam=True)) == ["bond beam", "bond beam"]
+    wall = make_wall(inches("31 5/8"), inches(8), bond_beams=[1])
+    assert shapes(shape_spots(row(16, 16), wall, make_masonry(), course())) == ["bond beam", "bond beam"]
     lintel = row(16, 16, shape="lintel")
-    assert shapes(shape_spots(lintel, wall, make_masonry(), bond_beam=True)) == ["lintel", "lintel"]
+    assert shapes(shape_spots(lintel, wall, make_masonry(), course())) == ["lintel", "lintel"]
 
 
 def test_family_without_shapes_has_stretchers_only() -> None:
-    wall = make_wall(inches("31 5/8"), inches(8))
-    assert shapes(shape_spots(row(16, 16), wall, make_masonry("block-uk-100"), bond_beam=True)) == ["stretcher"] * 2
+    wall = make_wall(inches("31 5/8"), inches(8), bond_beams=[1])
+    assert shapes(shape_spots(row(16, 16), wall, make_masonry("block-uk-100"), course())) == ["stretcher"] * 2
 
 
 def test_block_lintel_is_every_unit_from_bearing_to_bearing() -> None:
@@ -74,4 +80,13 @@ def test_lintel_of_another_run_changes_nothing() -> None:
 def test_jambs_show_plain_ends() -> None:
     door = make_opening(inches("31 5/8"), inches(64), 0, inches(8))
     wall = make_wall(inches("95 5/8"), inches(8), [door])
-    assert shapes(shape_spots(row(16, 16), wall, make_masonry(), bond_beam=False)) == ["corner", "corner"]
+    assert shapes(shape_spots(row(16, 16), wall, make_masonry(), course())) == ["corner", "corner"]
+
+
+def test_a_jamb_shows_no_plain_end_under_its_sill_nor_over_its_head() -> None:
+    # A window from 16 to 32 in. high: beside courses 3 and 4, over 2 and under 5, whose joints are in line with its jambs.
+    window = make_opening(inches("31 5/8"), inches(64), inches(16), inches(32))
+    wall = make_wall(inches("95 5/8"), inches(40), [window])
+    for number, plain in ((2, "stretcher"), (3, "corner"), (4, "corner"), (5, "stretcher")):
+        laid = shape_spots(row(16, 16, 16, 16, 16, 16), wall, make_masonry(), course(number))
+        assert shapes(laid) == ["corner", plain, "stretcher", "stretcher", plain, "corner"]

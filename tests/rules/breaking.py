@@ -39,7 +39,7 @@ def shift_joint(layout: Layout, number: int, place: int, by: int) -> Layout:
         laid = list(pieces)
         one, two = laid[place], laid[place + 1]
         laid[place] = one._replace(length=one.length + by, piece="cut", mark="A")
-        laid[place + 1] = two._replace(left=two.left + by, length=two.length - by, piece="cut", mark="A")
+        laid[place + 1] = two._replace(left=two.left + by, length=two.length - by, piece="cut", mark="B")
         return tuple(laid)
 
     return change_course(layout, number, shift)

@@ -14,8 +14,9 @@ from wallplan.layout.model import Layout
 from wallplan.rules.check import check
 
 RULES: list[RuleName] = [
-    "cover", "joints", "coursing", "lap", "least piece", "plumb", "openings", "control joints",
+    "cover", "joints", "coursing", "lap", "least piece", "plumb", "openings", "control joints", "units",
 ]
+"""Of each wall; the letters of its cuts follow, once all walls are looked at."""
 
 
 @pytest.fixture(scope="module")
@@ -25,7 +26,7 @@ def good() -> Layout:
 
 def test_good_wall_holds_every_rule_once(good: Layout) -> None:
     findings = check(good)
-    assert [finding.rule for finding in findings] == RULES
+    assert [finding.rule for finding in findings] == [*RULES, "letters"]
     assert all(finding.held and finding.source and not finding.remedy for finding in findings)
 
 
@@ -57,7 +58,7 @@ def test_wall_of_no_courses_breaks_the_cover(good: Layout) -> None:
 def test_findings_name_the_wall_that_is_broken() -> None:
     walls = [make_wall(inches("63 5/8"), inches(32), name=name) for name in ("Water", "Road")]
     layout = lay(make_job(make_masonry(), *walls))
-    assert [finding.wall for finding in check(layout)] == ["Water"] * len(RULES) + ["Road"] * len(RULES)
+    assert [finding.wall for finding in check(layout)] == ["Water"] * len(RULES) + ["Road"] * len(RULES) + ["Water", "Road"]
     harmed = change_piece(layout, 2, 0, length=inches(7))
     assert {finding.wall for finding in broken(check(harmed))} == {"Water"}
 

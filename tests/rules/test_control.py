@@ -31,7 +31,7 @@ def test_piece_across_the_joint_is_told(good: Layout) -> None:
         before = next(piece for piece in pieces if piece.right == inches("63 5/8"))
         behind = next(piece for piece in pieces if piece.left == inches(64))
         laid = [piece for piece in pieces if piece not in (before, behind)]
-        return tuple(sorted([*laid, before._replace(length=behind.right - before.left, piece="full")]))
+        return tuple(sorted([*laid, before._replace(length=behind.right - before.left, piece="full", shape="stretcher")]))
 
     told = breaks_of(change_course(good, 2, bridge), "control joints")
     assert places(told) == {(2, CENTRE)}

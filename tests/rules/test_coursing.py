@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from tests.jobs import broken, inches, make_job, make_masonry, make_wall
-from tests.rules.breaking import change_courses, change_piece, places, told_of
+from tests.rules.breaking import breaks_of, change_courses, change_piece, places, told_of
 from wallplan.layout.build import lay
 from wallplan.layout.model import Course, Layout
 from wallplan.rules.check import check
@@ -60,8 +60,21 @@ def test_one_raised_block_has_a_thick_bed_below_and_thin_ones_above(good: Layout
     piece = good.walls[0].courses[1].pieces[1]
     told = told_of(change_piece(good, 2, 1, bottom=piece.bottom + inches("1/4")), "coursing")
     assert (2, piece.left) in places(told)
-    assert {one.figure for one in told} == {'5/8"', '1/8"'}
+    assert {one.figure for one in told} == {'5/8"', '1/8"', 'a piece lies 1/4" over its course\'s line'}
     assert {one.course for one in told} == {2, 3}
+
+
+def test_a_block_ripped_an_inch_lower_than_its_course_is_told(good: Layout) -> None:
+    # 1 in. and the bed over it are less than a missing piece and more than a bed: its top is off the line.
+    piece = good.walls[0].courses[1].pieces[1]
+    told = breaks_of(change_piece(good, 2, 1, height=piece.height - inches(1), piece="cut", mark="A"), "coursing")
+    assert [(one.course, one.at, one.figure) for one in told] == [(2, piece.left, 'a piece ends 1" under its course\'s line')]
+
+
+def test_a_block_laid_an_eighth_low_is_told_though_its_beds_are_within_limits(good: Layout) -> None:
+    piece = good.walls[0].courses[1].pieces[1]
+    told = breaks_of(change_piece(good, 2, 1, bottom=piece.bottom - inches("1/8")), "coursing")
+    assert [(one.course, one.at, one.figure) for one in told] == [(2, piece.left, 'a piece lies 1/8" under its course\'s line')]
 
 
 def test_piece_taller_than_the_unit_is_told(good: Layout) -> None:

@@ -67,7 +67,7 @@ def test_end_that_is_not_flush_is_seen_to_the_tick(plain: Layout, end: int, tick
 def test_jamb_that_is_not_flush_names_the_opening(good: Layout) -> None:
     # Course 3: 16 16 16 | door 47 5/8 to 88 | ...: its third piece ends at the door's left jamb.
     piece = good.walls[0].courses[2].pieces[2]
-    harmed = change_piece(good, 3, 2, length=piece.length - inches("1/4"), piece="cut")
+    harmed = change_piece(good, 3, 2, length=piece.length - inches("1/4"), piece="cut", mark="A")
     assert places(breaks_of(harmed, "cover")) == {(3, inches("47 3/8"))}
     assert breaks_of(harmed, "cover")[0].figure == '1/4" off the left jamb of Door'
 
@@ -93,6 +93,11 @@ def test_course_that_begins_off_the_one_below_is_seen(plain: Layout) -> None:
     courses = (*wall.courses[:2], replace(wall.courses[2], bottom=wall.courses[2].bottom + 960), *wall.courses[3:])
     told = told_of(replace(plain, walls=(replace(wall, courses=courses),)), "cover")
     assert (3, None) in places(told)
+
+
+def test_courses_numbered_otherwise_than_from_the_foot_are_told(plain: Layout) -> None:
+    told = breaks_of(change_courses(plain, lambda course: replace(course, number=8 if course.number == 4 else course.number)), "cover")
+    assert [one.figure for one in told] == ["courses are not numbered from the foot"]
 
 
 def test_equal_breaks_of_many_courses_are_told_once(plain: Layout) -> None:

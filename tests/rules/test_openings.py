@@ -23,7 +23,8 @@ def as_stretchers(layout: Layout, right_of: int, left_of: int) -> Layout:
     """Lintel units of course 12 that lie wholly between two distances made plain."""
     def plain(pieces: Pieces) -> Pieces:
         return tuple(
-            piece._replace(shape="stretcher") if piece.left >= right_of and piece.right <= left_of else piece
+            piece._replace(shape="stretcher")
+            if piece.shape == "lintel" and piece.left >= right_of and piece.right <= left_of else piece
             for piece in pieces
         )
 

@@ -44,7 +44,7 @@ def test_piece_longer_than_the_unit_is_told(single: Layout) -> None:
     ("half", '7 5/8"'), ("cut", 'a sawn length, not 15 5/8"'), ("quarter", "no quarter is stocked"),
 ])
 def test_full_block_by_another_name_is_told(good: Layout, called: PieceName, limit: str) -> None:
-    told = breaks_of(change_piece(good, 1, 1, piece=called), "least piece")
+    told = breaks_of(change_piece(good, 1, 1, piece=called, mark="A" if called == "cut" else None), "least piece")
     assert places(told) == {(1, inches(16))}
     assert (told[0].figure, told[0].limit) == (f'15 5/8", called {called}', limit)
 

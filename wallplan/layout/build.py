@@ -151,9 +151,8 @@ def _set_course(ground: _Ground, row: Row, laid: tuple[LaidRun, ...], bays: tupl
         headed = set_lintels(layered, headings)
         spots.extend(headed)
         shares.append(_share(ground, row, run, plain, headed))
-    beam = row.number in ground.wall.bond_beams
     ends = ground.ends.span(row.number), ground.ends.ells(row.number)
-    shaped = [*shape_spots(spots, ground.wall, ground.masonry, beam, *ends),
+    shaped = [*shape_spots(spots, ground.wall, ground.masonry, row, *ends),
               *make_returns(ground.ends, row, reaches_ends(bays, ground.wall.length))]
     led = _lead_spots(ground, row, laid, shaped)
     return _SetCourse(tuple(sorted(led, key=lambda spot: (spot.rise, spot.left))), tuple(shares))

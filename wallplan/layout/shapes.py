@@ -59,16 +59,15 @@ def _set_lintel(taken: list[Spot], heading: Heading) -> list[Spot]:
     return [first._replace(length=last.right - first.left, rise=rise, height=top - rise, piece="full", shape="precast")]
 
 
-def shape_spots(spots: list[Spot], wall: Wall, masonry: Masonry, bond_beam: bool,
+def shape_spots(spots: list[Spot], wall: Wall, masonry: Masonry, row: Row,
                 span: tuple[int, int] | None = None, ells: frozenset[int] = frozenset()) -> list[Spot]:
     """The pieces of a course with their shapes, as far as the unit's family stocks them.
 
     ``span`` is where the wall's own masonry begins and ends in the course; left out, at the wall's ends. ``ells`` are ends
-    that an L corner unit makes.
+    that an L corner unit makes. A jamb shows a plain end only beside its opening: over and under it a joint is a joint.
     """
-    stocked = masonry.unit.shapes
-    joints = _sides_of(wall.control_joints, masonry.joint)
-    ends = {*(span or (0, wall.length))} | {jamb for opening in wall.openings for jamb in (opening.left, opening.right)}
+    stocked, bond_beam = masonry.unit.shapes, row.number in wall.bond_beams
+    joints, walls_ends = _sides_of(wall.control_joints, masonry.joint), {*(span or (0, wall.length))}
     shaped = []
     for spot in spots:
         wanted: Shape = PLAIN
@@ -80,10 +79,17 @@ def shape_spots(spots: list[Spot], wall: Wall, masonry: Masonry, bond_beam: bool
             wanted = "bond beam"
         elif "sash" in stocked and not joints.isdisjoint((spot.left, spot.right)):
             wanted = "sash"
-        elif "corner" in stocked and not ends.isdisjoint((spot.left, spot.right)):
+        elif "corner" in stocked and not (walls_ends | _jambs_beside(spot, wall, row)).isdisjoint((spot.left, spot.right)):
             wanted = "corner"
         shaped.append(spot._replace(shape=wanted))
     return shaped
+
+
+def _jambs_beside(spot: Spot, wall: Wall, row: Row) -> set[int]:
+    """The jambs of the openings that a piece stands beside, by its height."""
+    low, high = row.bottom + spot.rise, row.bottom + spot.top
+    return {jamb for opening in wall.openings if opening.bottom < high and opening.top > low
+            for jamb in (opening.left, opening.right)}
 
 
 def _sides_of(joints: tuple[int, ...], width: int) -> frozenset[int]:

@@ -1,8 +1,9 @@
-"""Coursing: beds within their limits, courses that close the wall's height, no piece taller than its unit."""
+"""Coursing: beds within their limits, courses level and closing the wall's height, no piece taller than its unit."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 import numpy as np
 
@@ -23,7 +24,8 @@ def check_coursing(wall: AsLaid) -> tuple[Finding, ...]:
     beds = _measure_beds(wall)
     broken = (
         *report_breaks(wall, "coursing", BEDS, _poor_beds(wall, *beds)),
-        *report_breaks(wall, "coursing", COURSING, [*(() if wall.outline else _open_top(wall)), *_too_tall(wall)]),
+        *report_breaks(wall, "coursing", COURSING, [
+            *(() if wall.outline else _open_top(wall)), *_off_line(wall), *_too_tall(wall)]),
     )
     low, high = wall.beds
     limit = f"{size(wall, low + ROUNDING)} to {size(wall, high - ROUNDING)}"
@@ -93,6 +95,45 @@ def _open_top(wall: AsLaid) -> Iterator[Break]:
             int(wall.course.max()), None, exact(wall, reached, height), f"{size(wall, height)}, the wall's height",
             f"the top is {off} too {'low' if reached < height else 'high'}: share it among the beds or change the height",
         )
+
+
+def _off_line(wall: AsLaid) -> Iterator[Break]:
+    """Pieces off the line of their course, where no sill, head, step or slope is that a course is laid to in layers."""
+    for index, course in enumerate(wall.layout.courses):
+        span = slice(wall.first[index], wall.first[index + 1])
+        own = wall.shape[span] != "return"  # how another wall's unit lies is the corners' to judge
+        bottom, top = wall.bottom[span][own], wall.top[span][own]
+        if not len(top) or _is_met(wall, course.bottom, course.top) or (np.all(top == course.top) and np.ptp(bottom) == 0):
+            continue
+        yield from _tell_off_line(wall, index, wall.left[span][own], bottom - int(np.median(bottom)), top - course.top)
+
+
+def _tell_off_line(wall: AsLaid, course: int, left: Ints, under: Ints, over: Ints) -> Iterator[Break]:
+    """What of a course is off its line, from the left sides of its pieces and how far undersides and tops are off."""
+    if np.ptp(over) == 0 and np.ptp(under) == 0:
+        yield Break(course, None, f"all of it ends {_way(wall, int(over[0]))} its line", "level with the course on it",
+                    "set the course on its line")
+        return
+    for piece in np.flatnonzero(under | over).tolist():
+        off, edge = (int(under[piece]), "lies") if under[piece] else (int(over[piece]), "ends")
+        yield Break(course, int(left[piece]), f"a piece {edge} {_way(wall, off)} its course's line",
+                    "level with its course", "lay it level with the pieces beside it")
+
+
+def _way(wall: AsLaid, off: int) -> str:
+    return f"{exact(wall, abs(off), 0)} {'over' if off > 0 else 'under'}"
+
+
+def _is_met(wall: AsLaid, bottom: int, top: int) -> bool:
+    """Whether a level lies between two heights that the masonry is ripped or raked to."""
+    levels = [level for opening in wall.layout.wall.openings for level in (opening.bottom, opening.top)]
+    outline = wall.outline
+    slopes = list[tuple[int, int]]()
+    if outline is not None:
+        levels += [level for _, level in (*outline.footing, *outline.top)]
+        slopes = [(min(one[1], two[1]), max(one[1], two[1])) for one, two in pairwise(outline.top) if one[0] < two[0]]
+    return (any(bottom + ROUNDING < level < top - ROUNDING for level in levels)
+            or any(low < top and high > bottom and low < high for low, high in slopes))
 
 
 def _too_tall(wall: AsLaid) -> Iterator[Break]:

@@ -79,10 +79,12 @@ def _openings_beside(wall: AsLaid, course: int) -> tuple[Bounds, ...]:
 
 
 def _gaping_courses(wall: AsLaid) -> Iterator[Break]:
-    """Courses that do not begin where the one below ended; the last one's top is the coursing's to judge."""
+    """Courses out of count, or that do not begin where the one below ended; the last one's top is the coursing's."""
     ended = 0
     if not wall.layout.courses:
         yield Break(None, None, "no course is laid", "pieces and joints only", "lay the wall")
+    if [course.number for course in wall.layout.courses] != list(range(1, len(wall.layout.courses) + 1)):
+        yield Break(None, None, "courses are not numbered from the foot", "1, 2, 3 and so on", "number the courses anew")
     for index, course in enumerate(wall.layout.courses):
         if course.bottom != ended:
             yield Break(index, None, f"begins {size(wall, abs(course.bottom - ended))} off the course below", "on it",

@@ -39,7 +39,9 @@ def _off_size(wall: AsLaid) -> Iterator[Break]:
     wanted = {"header": unit.thickness, "closer": (unit.length + joint) // 4 - joint}
     for number, course in enumerate(wall.layout.courses):
         for piece in course.pieces:
-            length = wanted.get(piece.shape)
+            length, name = wanted.get(piece.shape), "closer" if piece.shape == "closer" else "full"
+            if length is not None and piece.piece != name:
+                yield Break(number, piece.left, f"a {piece.shape} called {piece.piece}", name, f"call it {name}")
             if length is not None and abs(piece.length - length) > 2 * ROUNDING:
                 yield Break(number, piece.left, f"a {piece.shape} of {exact(wall, piece.length, length)}",
                             size(wall, length), f"lay a {piece.shape}, {size(wall, length)} on the face")

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from wallplan.findings import Finding
+from wallplan.plan.job import Masonry
 from wallplan.rules.as_laid import HEAD, ROUNDING, AsLaid, Ints
 from wallplan.rules.reporting import Break, exact, report_breaks, report_held, size
 from wallplan.rules.sources import LEAST_PIECE
@@ -83,7 +84,7 @@ def _too_long(wall: AsLaid, judged: Ints, length: Ints) -> Iterator[Break]:
 
 
 def _misnamed(wall: AsLaid, judged: Ints, length: Ints) -> Iterator[Break]:
-    called, stock = wall.called[judged], _stock_lengths(wall)
+    called, stock = wall.called[judged], name_lengths(wall.masonry)
     fits = (length <= wall.masonry.unit.length) & ~wall.raked[judged] & (wall.notched[judged] == 0)
     whole = (wall.top - wall.bottom)[judged] >= wall.masonry.unit.height
     for name in np.unique(called).tolist():
@@ -102,9 +103,9 @@ def _misnamed(wall: AsLaid, judged: Ints, length: Ints) -> Iterator[Break]:
             )
 
 
-def _stock_lengths(wall: AsLaid) -> dict[str, tuple[int, ...]]:
-    """Lengths that may go by each stock name. A bat that the mason breaks may also suit the plan's own joint."""
-    masonry, stock = wall.masonry, dict[str, tuple[int, ...]]()
+def name_lengths(masonry: Masonry) -> dict[str, tuple[int, ...]]:
+    """Lengths in ticks that may go by each stock name. A bat that the mason breaks may also suit the plan's own joint."""
+    stock = dict[str, tuple[int, ...]]()
     for piece in masonry.unit.pieces:
         lengths = {piece.length}
         if piece.sawn and piece.name in PARTS:

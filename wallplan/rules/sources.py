@@ -9,7 +9,9 @@ BEDS = (
     "the plan's limits; TMS 602 as summarised by the Mason Contractors Association: bed joint 3/8 in., 1/8 in. more or "
     "less, first bed 1/4 to 3/4 in., https://masoncontractors.org/technical-talks/construction-tolerances"
 )
-COURSING = "common practice, no source: courses close on the wall's height, and no unit is taller than it is made"
+COURSING = (
+    "common practice, no source: courses are level and close on the wall's height, and no unit is taller than it is made"
+)
 LAP = (
     "the plan's least lap; TMS 402: in running bond head joints in successive courses are offset at least a quarter "
     "of the unit's length, http://www.masonryconstruction.com/how-to/reinforcing-walls_o (1999 code)"
@@ -52,3 +54,8 @@ TIES = (
 )
 PIER_TIES = "common practice, no source: a pier is bonded in, units of every other course going through the wall's face"
 PIER_LAP = "the plan's least lap; common practice, no source: no joint shows over a joint on a pier's faces"
+UNITS = (
+    "common practice, no source: bond-beam units in bond beams, lintel units on a head and its bearings, corner units where "
+    "a plain end shows, sash units at control joints"
+)
+LETTERS = "common practice, no source: one letter for each size that is sawn, and one size to a letter"

@@ -114,6 +114,11 @@ def _cut(piece: Piece, left: int, right: int, masonry: Masonry) -> Piece:
     return piece._replace(left=left, length=right - left, piece=name, mark=None)
 
 
+def _behind(piece: Piece) -> Piece:
+    """A piece as one that shows no plain end."""
+    return piece._replace(shape="stretcher") if piece.shape == "corner" else piece
+
+
 def _joint_of(run: Run, masonry: Masonry) -> int:
     return run.joints[0] if run.joints else masonry.joint
 
@@ -163,6 +168,7 @@ def _lay_slivers(runs: WallRuns) -> Iterator[Edit]:
                 left = piece.left + short if sign > 0 else piece.right - short - joint
                 if _is_clear(runs, course.number, left + joint // 2):
                     parts = (_cut(piece, piece.left, left, masonry), _cut(piece, left + joint, piece.right, masonry))
+                    parts = (parts[0], _behind(parts[1])) if sign > 0 else (_behind(parts[0]), parts[1])
                     yield Edit("sliver", (course.number,), left, masonry.module // 2,
                                _swap(runs.wall, course.number, (piece,), parts))
 

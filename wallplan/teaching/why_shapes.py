@@ -85,6 +85,4 @@ def _explain_corner_unit(runs: WallRuns, number: int, piece: Piece) -> tuple[Rea
              if own and end.kind in ("end", "jamb")]
     if shown:
         return (Reason("corner unit", f"Corner unit: its plain end shows at {' and at '.join(shown)}."),)
-    over = [opening.name for opening in runs.wall.wall.openings if {opening.left, opening.right} & {piece.left, piece.right}]
-    words = f"Corner unit: its end is in line with a jamb of {over[0]}." if over else "Corner unit: it has a plain end."
-    return (Reason("corner unit", words),)
+    return (Reason("corner unit", "Corner unit: it has a plain end."),)
