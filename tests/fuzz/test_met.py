@@ -36,8 +36,15 @@ MET = {
     '[[wall.pier]]\nfrom_left = 0\nface = "outside"\nwidth = "1340 mm"\n',
 }
 
+# A joint from which nothing goes on costs more than any layout; less what the way there costs it still does.
+DEAD_END = (HEAD + '[masonry]\nunit = "block-ca-140"\nbond = "third"\nkeep_bond = true\n' + "".join(
+    wall(f"Side {side}", "1 m", 5) for side in (1, 2, 3, 4)) + '[[wall]]\nname = "Stem"\nlength = "720 mm"\ncourses = 5\n'
+    '[[wall.abuts]]\nmeets = "Side 1"\nat = "599.999 mm"\n[[wall.abuts]]\nend = "right"\nmeets = "Side 3"\nat = "260.001 mm"\n'
+    'tie = "control joint"\n')
+
 # Laid with a rule broken, which must be told. Perpends of a run over an opening are plumb with those beside it as far as may be.
 TOLD = {
+    "a tee in a closed store in third bond": DEAD_END,
     "perpends over an opening in English bond": HEAD + '[masonry]\nunit = "brick-2df"\nbond = "english"\n[[wall]]\nname = "Landing"\n'
     'length = "1031.25 mm"\ncourses = 3\n[[wall.opening]]\nfrom_left = 250\nwidth = 250\nheight = 125\nlintel = "none"\n',
 }

@@ -109,12 +109,13 @@ def _reduce(track: Track, least: dict[int, int]) -> list[dict[int, int]]:
             node, settled = state % count, track.settled(state)
             base, best = state - node, reduced[node]
             for to, cost, _ in track.plain(state):
-                over = cost + least[to if to >= settled else to + base] - sure
-                if over < most and (to not in best or over < best[to]):
+                rest = least[to if to >= settled else to + base]
+                over = cost + rest - sure
+                if rest < IMPOSSIBLE and over < most and (to not in best or over < best[to]):
                     best[to] = over
             for there, cost, _ in track.others(state):
                 over, to = cost + least[there] - sure, there % count
-                if over < most and (to not in best or over < best[to]):
+                if least[there] < IMPOSSIBLE and over < most and (to not in best or over < best[to]):
                     best[to] = over
     return reduced
 
