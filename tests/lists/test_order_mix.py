@@ -77,3 +77,28 @@ def test_ready_mixed_bags() -> None:
     assert own.order == 3 and "the plan's own figure" in own.why
     # 25 kg at 1.9 kg to the litre.
     assert make_ready(OrderWishes(ready_bag=Fraction(25)), METRIC)[0] == Fraction("13.16")
+
+
+def test_a_thin_joint_is_not_told_to_be_laid_in_mortar_from_the_shovel() -> None:
+    # Thin-layer mortar has joints of 0.5 to 3 mm and general-purpose mortar of 6 mm at least (EN 1996-1-1, from memory).
+    plan = """
+        title = "Ferry landing: wheelhouse"
+        measure = "metric"
+        masonry = {{unit = "aerated"}}
+        wall = [{{name = "Lee", length = 2999, courses = 3}}]
+        {order}
+        [own_unit]
+        key = "aerated"
+        kind = "block"
+        length = 599
+        height = 199
+        thickness = 200
+        joint = {joint}
+        tightest_joint = 2
+        widest_joint = 10
+        solid = true
+    """
+    told = ["\n".join(list_order(lay_text(plan.format(joint=joint, order=order))).notes)
+            for joint, order in ((3, ""), (6, ""), (3, "order = {ready_bag = 25}"))]
+    assert ["thin-joint mortar from the bag" in one for one in told] == [True, False, False]
+    assert "Joints of 3 mm" in told[0]

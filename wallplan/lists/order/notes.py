@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from wallplan.layout.model import Layout
-from wallplan.lengths import print_length
+from wallplan.lengths import TICKS_PER_MM, print_length, print_size
 from wallplan.lists.order.counted import counted_pieces
 from wallplan.lists.order.days import MOST_DAYS, find_output
 from wallplan.lists.order.dues import BRACED, ZONE_BEYOND_HEIGHT
@@ -20,6 +20,9 @@ from wallplan.plan.order_table import usual_wishes
 
 RULES_WASTE = 100
 """Percent on top of full joints that comes to what the rules of _RULES ask for brick."""
+
+LEAST_GENERAL = 6 * TICKS_PER_MM
+"""Thinnest joint of general-purpose mortar, EN 1996-1-1 8.1.5, from memory; of thin-layer mortar 0.5 to 3 mm."""
 
 _RULES = {
     "feet": "Rule sheets of suppliers ask for 7 to 8.5 bags of masonry cement and 1,500 to 2,000 lb of sand to 1,000 brick, "
@@ -65,11 +68,20 @@ def tell_mix(layout: Layout) -> Iterator[str]:
         bags = tell_bags(wishes, scale_of(layout.job.measure))
         checked = check_mix(resolve_mix(wishes, scale_of(layout.job.measure)))
         yield f"Mortar: {f'{bags}; ' if bags else ''}{'; '.join(checked.told)}."
+        yield from _tell_thin_joints(layout)
     if layout.job.masonry.unit.kind == "brick" and layout.job.masonry.unit.solid and wishes.mortar_waste < RULES_WASTE:
         yield (f"Mortar is counted as full joints and {show(wishes.mortar_waste)} % of waste. {_RULES[layout.job.measure]}: "
                f"about twice as much. To have as much, write [order] mortar_waste = {RULES_WASTE}.")
     if (unknown := tell_unknown(layout)) is not None:
         yield unknown
+
+
+def _tell_thin_joints(layout: Layout) -> Iterator[str]:
+    if layout.job.masonry.joint < LEAST_GENERAL:
+        joint = print_size(layout.job.masonry.joint, layout.job.measure)
+        yield (f"Joints of {joint} are too thin for mortar of sand and shovels, as it is counted here (6 mm at least, "
+               "EN 1996-1-1, from memory): take thin-joint mortar from the bag, as the maker of the units says, and write "
+               "its [order] ready_bag and ready_yield.")
 
 
 def tell_days(layout: Layout, days: Sequence[DayRow], fastest: int) -> Iterator[str]:
