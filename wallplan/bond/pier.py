@@ -73,12 +73,11 @@ class PierBond(NamedTuple):
         return self.cost % WALL // INNER
 
 
-class _State(NamedTuple):
-    """What stands on, from the cell that is next: four bits a column, twice how many rows its unit still takes there, and
-    one if it takes the next column too. ``crossed`` counts columns in which a unit crosses the wall's face in this row."""
+_State = int
+"""What stands on, from the cell that is next: four bits a column, twice how many rows its unit still takes there, and one if
+it takes the next column too. The lowest CROSSED bits count columns in which a unit crosses the wall's face in this row."""
 
-    standing: int
-    crossed: int
+CROSSED = 8
 
 
 class _Move(NamedTuple):
@@ -91,16 +90,18 @@ class _Move(NamedTuple):
     laid: Block | None
 
 
-_EMPTY = _State(0, 0)
+_Unit = tuple[int, int, int, Block]
+_EMPTY = 0
+_make_move = tuple.__new__
 _Trail = tuple[Block | None, Block | None, "_Trail | None"]
 
 MOST_STATES = 6_000
 """So many pairs of states are tried at a cell before no more cuts are allowed."""
 
-MOST_KNOWN = 120_000
+MOST_KNOWN = 100_000
 """So many states may be known of both courses before no more cuts are allowed: about a second of work."""
 
-MORE = (0, *(BAT * bats for bats in range(1, 5)), *(CUT * cuts + 2 * BAT for cuts in range(1, 9)), 12 * CUT, 1000 * CUT)
+MORE = (0, 2 * BAT, 4 * BAT, *(CUT * cuts + 2 * BAT for cuts in range(1, 9)), 12 * CUT, 1000 * CUT)
 """What is allowed, step by step, over what both courses cut alone; in the end anything."""
 
 
@@ -119,11 +120,11 @@ def bond_pier(grid: PierGrid) -> PierBond | None:
     for more in MORE:
         if best is not None and tied.known + plain.known > MOST_KNOWN:
             break
-        found = _lay_both(tied, plain, one + other + more)
-        if found is None:
+        try:
+            best = _lay_both(tied, plain, one + other + more, best)
+        except _TooMany:
             break
-        best = found if best is None or found.cost < best.cost else best
-        if not best.on_faces or more == MORE[-1]:
+        if best is not None and (not best.on_faces or more == MORE[-1]):
             return best._replace(proven=True)
     return best
 
@@ -133,42 +134,44 @@ class _Course:
 
     def __init__(self, grid: PierGrid, *, tied: bool) -> None:
         self.grid, self.tied = grid, tied
-        self._known: dict[tuple[int, _State], tuple[_Move, ...]] = {}
-        self._least: dict[tuple[int, _State], int] = {}
-        self._over: dict[tuple[int, _State], int] = {}
+        self._cells = grid.columns * grid.rows
+        self._known: list[dict[_State, list[_Move]]] = [{} for _ in range(self._cells)]
+        self._least: list[dict[_State, int]] = [{} for _ in range(self._cells)]
+        self._over: list[dict[_State, int]] = [{} for _ in range(self._cells)]
         along = {(length, grid.wide): _price(grid, length) for length in range(1, grid.full + 1)}
-        self._units = {**along, **{(wide, length): cost for (length, wide), cost in along.items()}}
+        units = {**along, **{(wide, length): cost for (length, wide), cost in along.items()}}
         self._faces = {at - 1 for at in (grid.front, grid.back) if 0 < at < grid.rows} if tied and grid.ties else set[int]()
+        self._units = [tuple(self._find_fitting(*divmod(cell, grid.columns), units)) for cell in range(self._cells)]
 
     @property
     def known(self) -> int:
         """Of how many states it is known what the rest costs at least."""
-        return len(self._least) + len(self._over)
+        return sum(map(len, self._least)) + sum(map(len, self._over))
 
-    def moves(self, cell: int, state: _State) -> tuple[_Move, ...]:
+    def moves(self, cell: int, state: _State) -> list[_Move]:
         """Every way to fill a cell, the cells before it being filled."""
-        key = cell, state
-        if key not in self._known:
-            self._known[key] = tuple(self._fill(cell, state))
-        return self._known[key]
+        known = self._known[cell]
+        if state not in known:
+            known[state] = self._fill(cell, state)
+        return known[state]
 
     def least(self, cell: int, state: _State, spare: int) -> int | None:
         """The least that the cells from this one on cost; None where it is more than ``spare`` or they cannot be filled."""
-        if cell == self.grid.columns * self.grid.rows:
+        if cell == self._cells:
             return 0
-        key = cell, state
-        if key in self._least:
-            return found if (found := self._least[key]) <= spare else None
-        if spare <= self._over.get(key, -1):
+        found = self._least[cell].get(state)
+        if found is not None:
+            return found if found <= spare else None
+        if spare <= self._over[cell].get(state, -1):
             return None
         best = spare + 1
-        for move in self.moves(cell, state):
-            if move.cost < best and (rest := self.least(cell + 1, move.after, best - 1 - move.cost)) is not None:
-                best = move.cost + rest
+        for after, _, _, cost, _ in reversed(self.moves(cell, state)):  # full units first: they cost least
+            if cost < best and (rest := self.least(cell + 1, after, best - 1 - cost)) is not None:
+                best = cost + rest
         if best > spare:
-            self._over[key] = spare
+            self._over[cell][state] = spare
             return None
-        self._least[key] = best
+        self._least[cell][state] = best
         return best
 
     def least_of_all(self) -> int | None:
@@ -178,33 +181,32 @@ class _Course:
             spare = max(CUT, spare) * 2
         return found
 
-    def _fill(self, cell: int, state: _State) -> Iterator[_Move]:
-        grid = self.grid
+    def _find_fitting(self, row: int, column: int, units: dict[tuple[int, int], int]) -> Iterator[_Unit]:
+        """Units that may begin at a cell: the columns they take and what then stands there (bits), their cost and place."""
+        end = self.grid.front if not self.tied and row < self.grid.front else self.grid.rows
+        for (columns, rows), cost in units.items():
+            if row + rows <= end and column + columns <= self.grid.columns:
+                standing = sum((2 * rows + (place + 1 < columns)) << 4 * place for place in range(columns))
+                yield (1 << 4 * columns) - 1, standing, cost, Block(column, row, columns, rows)
+
+    def _fill(self, cell: int, state: _State) -> list[_Move]:
+        """On to the next cell. Where a face of the wall goes through under the row, units cross it over a third at least."""
+        grid, standing, crossed = self.grid, state >> CROSSED, state & (1 << CROSSED) - 1
         row, column = divmod(cell, grid.columns)
         if not self.tied and grid.front <= row < grid.back:
-            yield _Move(_EMPTY, False, row + 1 == grid.back, 0, None)
-        elif state.standing & 15:
-            yield from self._pass(row, column, state.standing, state.crossed, 0, None)
-        else:
-            for (columns, rows), cost in self._units.items():
-                if self._fits(row, column, columns, rows, state.standing):
-                    unit = sum((2 * rows + (place + 1 < columns)) << 4 * place for place in range(columns))
-                    block = Block(column, row, columns, rows)
-                    yield from self._pass(row, column, state.standing | unit, state.crossed, cost, block)
-
-    def _fits(self, row: int, column: int, columns: int, rows: int, standing: int) -> bool:
-        end = self.grid.front if not self.tied and row < self.grid.front else self.grid.rows
-        return row + rows <= end and column + columns <= self.grid.columns and not standing & ((1 << 4 * columns) - 1)
-
-    def _pass(self, row: int, column: int, standing: int, crossed: int, cost: int, laid: Block | None) -> Iterator[_Move]:
-        """On to the next cell. Where a face of the wall goes through under the row, units cross it over a third at least."""
-        here, last = standing & 15, column + 1 == self.grid.columns
-        below = here < 4
-        counted = crossed + (row in self._faces and not below)
-        if last and row in self._faces and 3 * counted < self.grid.columns:
-            return
-        onward = standing >> 4 | (0 if below else here - 2) << 4 * (self.grid.columns - 1)
-        yield _Move(_State(onward, 0 if last else counted), not here & 1, below, cost, laid)
+            return [_Move(_EMPTY, False, row + 1 == grid.back, 0, None)]
+        ways: list[tuple[int, int, Block | None]] = [(standing, 0, None)] if standing & 15 else [
+            (standing | unit, cost, block) for taken, unit, cost, block in self._units[cell] if not standing & taken]
+        faced, last, found = row in self._faces, column + 1 == grid.columns, list[_Move]()
+        for stands, cost, laid in ways:
+            here = stands & 15
+            below = here < 4
+            counted = crossed + (faced and not below)
+            if not (last and faced and 3 * counted < grid.columns):
+                onward = stands >> 4 | (0 if below else here - 2) << 4 * (grid.columns - 1)
+                after = onward << CROSSED | (0 if last else counted)
+                found.append(_make_move(_Move, (after, not here & 1, below, cost, laid)))
+        return found
 
 
 def _price(grid: PierGrid, length: int) -> int:
@@ -215,36 +217,61 @@ def _price(grid: PierGrid, length: int) -> int:
     return CUT * (2 if 2 * length < grid.full else 1)
 
 
-def _lay_both(tied: _Course, plain: _Course, bound: int) -> PierBond | None:
-    """The best two courses whose cuts and bats come to no more than ``bound``; None where they are too many to try."""
-    grid = tied.grid
+class _TooMany(Exception):
+    """More pairs of states at a cell than may be tried."""
+
+
+def _lay_both(tied: _Course, plain: _Course, bound: int, best: PierBond | None) -> PierBond | None:
+    """The best two courses whose cuts and bats come to no more than ``bound``, or ``best`` where none is better.
+
+    _TooMany where they are too many to try.
+    """
+    grid, ceiling = tied.grid, best.cost if best is not None else CUT * FACE
     reached: dict[tuple[_State, _State], tuple[int, int, _Trail | None]] = {(_EMPTY, _EMPTY): (0, 0, None)}
     for cell in range(grid.columns * grid.rows):
         after: dict[tuple[_State, _State], tuple[int, int, _Trail | None]] = {}
+        of_tied, of_plain = _Ways(tied, cell), _Ways(plain, cell)
         for (one, other), (cost, paid, trail) in reached.items():
             spare = bound - paid
             tied_rest, plain_rest = tied.least(cell, one, spare) or 0, plain.least(cell, other, spare) or 0
-            ways = _affordable(plain, cell, other, bound - paid - tied_rest)
-            for move, rest in _affordable(tied, cell, one, bound - paid - plain_rest):
+            ways = of_plain.affordable(other, spare - tied_rest)
+            for move, rest in of_tied.affordable(one, spare - plain_rest):
                 for beside, more in ways:
                     spent = move.cost + beside.cost
                     if paid + spent + rest + more > bound:
                         continue
                     total = cost + spent + _meet(grid, cell, move, beside)
+                    if total + rest + more >= ceiling:
+                        continue
                     key = move.after, beside.after
                     if key not in after or total < after[key][0]:
                         laid = (move.laid, beside.laid, trail) if move.laid or beside.laid else trail
                         after[key] = total, paid + spent, laid
         if len(after) > MOST_STATES:
-            return None
+            raise _TooMany
         reached = after
+    if not reached:
+        return best
     total, _, trail = reached[_EMPTY, _EMPTY]
     return _unwind(total, trail)
 
 
-def _affordable(course: _Course, cell: int, state: _State, spare: int) -> list[tuple[_Move, int]]:
-    return [(move, rest) for move in course.moves(cell, state)
-            if move.cost <= spare and (rest := course.least(cell + 1, move.after, spare - move.cost)) is not None]
+class _Ways:
+    """How one course may fill a cell: for each state that it comes to, found once for the most that was ever to spare."""
+
+    def __init__(self, course: _Course, cell: int) -> None:
+        self.course, self.cell = course, cell
+        self._known: dict[_State, tuple[int, list[tuple[_Move, int]]]] = {}
+
+    def affordable(self, state: _State, spare: int) -> list[tuple[_Move, int]]:
+        """Moves and what the rest costs at least after them: all that come to no more than ``spare``, and some that do."""
+        known = self._known.get(state)
+        if known is None or known[0] < spare:
+            least, after = self.course.least, self.cell + 1
+            found = [(move, rest) for move in self.course.moves(self.cell, state)
+                     if move.cost <= spare and (rest := least(after, move.after, spare - move.cost)) is not None]
+            known = self._known[state] = spare, found
+        return known[1]
 
 
 def _meet(grid: PierGrid, cell: int, tied: _Move, plain: _Move) -> int:
