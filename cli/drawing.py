@@ -53,7 +53,7 @@ def draw_all(plans: list[Path], draw: Draw, into: Path | None, earlier: Earlier)
     written, counts = Written(), [0, 0, 0, 0]
     with _show_progress(len(plans)) as advance:
         for drawn in draw_plans(plans, draw, os.cpu_count() or 1):
-            counts[_write(drawn, into or _name_folder(drawn.plan), (written, earlier), alone=len(plans) == 1)] += 1
+            counts[_write(drawn, into, (written, earlier), alone=len(plans) == 1)] += 1
             advance()
     if len(plans) > 1:
         told = ("drawn", "drawn with broken rules", "not usable", "not written")
@@ -67,17 +67,17 @@ def _name_folder(plan: Path) -> Path:
     return folder if folder != plan else plan.with_name(f"{plan.name}-sheets")
 
 
-def _write(drawn: Drawn, folder: Path, runs: tuple[Written, Earlier], *, alone: bool) -> int:
+def _write(drawn: Drawn, into: Path | None, runs: tuple[Written, Earlier], *, alone: bool) -> int:
     """Write what came of a plan and say where; the exit status that it asks for."""
     from wallplan.files import FileFault
 
-    written, earlier = runs
+    (written, earlier), folder = runs, into or _name_folder(drawn.plan)
     clash = None if drawn.mistakes else written.find_clash(folder, drawn)
     if drawn.mistakes or clash:
         typer.echo("\n".join([clash] if clash else drawn.mistakes), err=True)
         return UNUSABLE
     try:
-        paths, left = earlier.write(folder, drawn)
+        paths, left = earlier.write(folder, drawn, own=into is None)
     except FileFault as fault:
         typer.echo(str(fault), err=True)
         return UNWRITTEN

@@ -31,13 +31,16 @@ class Earlier:
     kind: str
     tidy: bool
 
-    def write(self, folder: Path, drawn: Drawn) -> tuple[tuple[Path, ...], dict[str, str]]:
-        """Write what came of a plan with its record; its paths, and what earlier runs left. Raises FileFault."""
+    def write(self, folder: Path, drawn: Drawn, *, own: bool) -> tuple[tuple[Path, ...], dict[str, str]]:
+        """Write what came of a plan with its record; its paths, and what earlier runs left. Raises FileFault.
+
+        In the plan's ``own`` folder that is also what was left under an earlier title.
+        """
         from wallplan.files import write_files
-        from wallplan.left_over import find_left, may_record, name_record, write_record
+        from wallplan.left_over import find_left, find_records, may_record, name_record, write_record
 
         record = name_record(drawn.job, self.kind)
-        left = find_left(folder, record, drawn.files)
+        left = find_left(folder, {record, *(find_records(folder, self.kind) if own else ())}, drawn.files)
         kept = {} if self.tidy else left
         noted = {record: write_record(drawn.files, kept)} if may_record(folder, record) else {}
         paths = write_files(folder, {**drawn.files, **noted})

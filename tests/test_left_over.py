@@ -19,7 +19,7 @@ RECORD = name_record("kiosk", "sheets")
 
 def write(folder: Path, files: Mapping[str, bytes]) -> dict[str, str]:
     """Files and their record, as a run writes them; what earlier ones left."""
-    left = find_left(folder, RECORD, files)
+    left = find_left(folder, [RECORD], files)
     write_files(folder, {**files, RECORD: write_record(files, left)})
     return left
 
@@ -28,7 +28,7 @@ def test_what_a_run_no_longer_writes_is_left_over_until_it_is_removed(tmp_path: 
     assert write(tmp_path, {"a.svg": b"1", "b.svg": b"2", "c.svg": b"3"}) == {}
     assert list(write(tmp_path, {"a.svg": b"1 new"})) == ["b.svg", "c.svg"]
     assert list(write(tmp_path, {"a.svg": b"1 new", "c.svg": b"3"})) == ["b.svg"]  # told again, and again
-    left = find_left(tmp_path, RECORD, {"a.svg": b"", "c.svg": b""})
+    left = find_left(tmp_path, [RECORD], {"a.svg": b"", "c.svg": b""})
     assert list(remove_left(tmp_path, left)) == [tmp_path / "b.svg"]
     assert names_in(tmp_path) == {"a.svg", "c.svg"}
     assert write(tmp_path, {"a.svg": b"", "c.svg": b""}) == {}
@@ -42,7 +42,7 @@ def test_what_was_changed_or_is_no_ordinary_file_is_nobodys_to_touch(tmp_path: P
         (tmp_path / name).unlink()
     (tmp_path / "linked.svg").symlink_to(tmp_path / "mine.svg")
     (tmp_path / "folder.svg").mkdir()
-    left = find_left(tmp_path, RECORD, {})
+    left = find_left(tmp_path, [RECORD], {})
     assert list(left) == ["left.svg"]
     told = {name: sha256(content).hexdigest() for name, content in (("changed.svg", b"1"), ("linked.svg", b"2"), ("left.svg", b"5"))}
     assert list(remove_left(tmp_path, told)) == [tmp_path / "left.svg"]
@@ -59,7 +59,7 @@ def test_a_record_that_is_none_from_end_to_end_tells_nothing_and_stays(tmp_path:
     for path in (tmp_path / "plan.toml", folder / ".profile", folder / "a.svg"):
         path.write_bytes(b"1")
     (folder / RECORD).write_bytes(record.encode("latin-1"))
-    assert find_left(folder, RECORD, {}) == {}
+    assert find_left(folder, [RECORD], {}) == {}
     assert not may_record(folder, RECORD)
 
 
@@ -107,3 +107,19 @@ def test_sheets_and_lesson_leave_each_other_alone_and_only_tells_the_rest(tmp_pa
     assert refused.returncode == 2 and len(refused.stderr.splitlines()) == 1
     assert (tmp_path / "shed" / "shed-wall-north.svg").exists()
     assert run("sheets", SAMPLES / "none.toml", "--tidy").returncode == 2
+
+
+def test_what_was_drawn_under_an_earlier_title_is_left_over_in_the_plans_own_folder(tmp_path: Path) -> None:
+    plan = shed(tmp_path, "North")
+    run("sheets", plan, "--only", "wall")
+    run("sheets", plan, "--only", "wall", "--into", tmp_path / "all")
+    plan.write_text(plan.read_text(encoding="utf-8").replace('"Shed"', '"Boat shed"'), encoding="utf-8")
+    told = run("sheets", plan, "--only", "wall").stderr.splitlines()
+    old = [tmp_path / "shed" / name for name in ("shed-wall-north.svg", "shed.pdf")]
+    assert told[:-1] == [f"left from an earlier run, not drawn now: {path}" for path in old]
+    assert run("sheets", plan, "--only", "wall").stderr.splitlines() == told
+    # A folder that others may share: who drew what there is known by the job's title alone.
+    assert run("sheets", plan, "--only", "wall", "--into", tmp_path / "all").stderr == ""
+    tidied = run("sheets", plan, "--tidy").stderr.splitlines()
+    assert tidied == [f"removed, left from an earlier run: {path}" for path in old]
+    assert run("sheets", plan).stderr == "" and names_in(tmp_path / "all") >= {"shed-wall-north.svg", "boat-shed-wall-north.svg"}

@@ -16,7 +16,8 @@ class Finding:
     """One rule looked at in one wall. A held rule has ``held`` True and ``where`` only names the wall; it may have a remedy.
 
     ``figure`` and ``limit`` are printed lengths or counts ("3 in" against "4 in"); ``at`` is ticks from the
-    wall's left end; ``source`` is the standard or "common practice, no source".
+    wall's left end; ``source`` is the standard or "common practice, no source". ``notice`` is what the wall's sheet tells
+    whoever builds it, though the plan rules: what publications ask over it; "" for nothing.
     """
 
     rule: RuleName
@@ -28,6 +29,7 @@ class Finding:
     limit: str
     source: str
     remedy: str
+    notice: str = ""
 
     @property
     def where(self) -> str:

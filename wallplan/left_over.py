@@ -19,14 +19,23 @@ def name_record(job: str, kind: str) -> str:
     return f".{job}-{kind}.sha256"
 
 
-def find_left(folder: Path, record: str, files: Mapping[str, bytes]) -> dict[str, str]:
-    """Files that earlier runs of a set left in a folder and that ``files`` does not renew: name -> checksum as written.
+def find_records(folder: Path, kind: str) -> tuple[str, ...]:
+    """The records of all jobs' sets of a kind in a folder: in a plan's own folder those of its earlier titles too."""
+    end = name_record("", kind)[1:]
+    with suppress(OSError):
+        return tuple(sorted(path.name for path in folder.iterdir()
+                            if path.name.startswith(".") and path.name.endswith(end) and _read_record(path)))
+    return ()
+
+
+def find_left(folder: Path, records: Iterable[str], files: Mapping[str, bytes]) -> dict[str, str]:
+    """Files that earlier runs left by these records and that ``files`` does not renew: name -> checksum as written.
 
     Only what is as it was written counts: what was changed, moved or taken over by other files since is nobody's to touch.
     {} where there is no record, or one that cannot be read.
     """
-    return {name: told for name, told in sorted(_read_record(folder / record).items())
-            if name not in files and _sum_file(folder / name) == told}
+    told = [item for record in records for item in _read_record(folder / record).items()]
+    return {name: checksum for name, checksum in sorted(told) if name not in files and _sum_file(folder / name) == checksum}
 
 
 def write_record(files: Mapping[str, bytes], left: Mapping[str, str]) -> bytes:

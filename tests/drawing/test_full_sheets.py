@@ -54,7 +54,8 @@ def test_no_last_sheet_is_nearly_empty(path: Path) -> None:
 
 
 @pytest.mark.parametrize(("sample", "paper"), [("ticket-kiosk", "letter"), ("ticket-kiosk", "A4"), ("pump-house", "letter"),
-                                               ("pump-house", "A4"), ("cycle-shelter", "A4"), ("slip-wall-steps", "letter")])
+                                               ("pump-house", "A4"), ("cycle-shelter", "A4"), ("slip-wall-steps", "letter"),
+                                               ("boat-park-wall", "A4")])
 def test_the_marks_of_a_small_wall_stand_on_one_sheet(sample: str, paper: str) -> None:
     assert len(plan_marks_sheets(lay(load_plan(SAMPLES / f"{sample}.toml")), paper)) == 1
 

@@ -4,9 +4,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from tests.drawing.sheets import texts_of
+from tests.drawing.sheets import faults_of, texts_of
 from tests.drawing.walls import drawn, laid
+from wallplan.drawing.drafts import number_sheets
 from wallplan.drawing.title_block import print_bond, print_proof, tell_part
+from wallplan.drawing.wall_sheet import plan_wall_sheets
+from wallplan.layout.build import lay
+from wallplan.plan.load import read_plan
+from wallplan.rules.check import check
 
 
 def _words(name: str) -> str:
@@ -35,6 +40,19 @@ def test_the_proof_tells_broken_rules_with_their_count() -> None:
     twice = tuple(finding for finding in broken for _ in range(2))
     assert "7 held, 1 BROKEN: lap (2 places)" in print_proof(wall, twice)
     assert "not checked" in print_proof(wall, ())
+
+
+def test_what_publications_ask_over_the_plan_stands_on_the_sheet_that_is_taped_up() -> None:
+    """By pencil: 32 ft in one piece, 8 ft high, 1 1/2 x 8 = 12 ft; a clear span of 10 ft 0 3/8 in. asks for an inch a foot."""
+    plan = ('title = "Store"\nmeasure = "feet"\nsizes = "nominal"\n[masonry]\nunit = "block-8"\n[[wall]]\nname = "Slip side"\n'
+            'length = "32\' 0"\nheight = "8\' 0"\n[[wall.opening]]\nname = "Boat door"\nfrom_left = "8\' 0"\nwidth = "10\' 0"\n'
+            'height = "7\' 4"\nlintel = "precast"\nbearing = "4"\n')
+    layout = lay(read_plan(plan, "store.toml"))
+    (page,) = number_sheets(plan_wall_sheets(layout, check(layout), "letter"))
+    words = " ".join(text.text for text in texts_of(page)).replace("\u00a0", " ")
+    assert "31'-11 5/8\" without a control joint, 12'-0\" at most by NCMA TEK 10-2B (2005): ask the designer." in words
+    assert "Boat door: lintel bears 7 5/8\" and 15 5/8\", under the 10 1/16\" of the PCA handbook: ask whoever sized it." in words
+    assert faults_of(page) == []
 
 
 def test_cutting_is_told_with_its_bound() -> None:

@@ -11,7 +11,9 @@ from wallplan.plan.job import Bond
 
 @pytest.mark.parametrize(("courses", "words"), [
     ([4], "course 4"), ([1, 2, 3], "courses 1 to 3"), ([2, 4, 6, 8], "courses 2, 4 … 8"), ([1, 3], "courses 1, 3"),
-    ([1, 2, 4, 7, 9, 11, 12, 20], "courses 1, 2, 4, 7, 9, 11 and 2 more"),
+    ([1, 2, 4, 7, 9, 11, 12, 20], "courses 1, 2, 4, 7, 9, 11, 12, 20"),
+    ([1, 3, 5, 7, 9, 11, 29, 31], "courses 1, 3 … 11, 29, 31"), ([2, 3, 4, 8, 10, 12, 14], "courses 2 to 4, 8, 10 … 14"),
+    ([*range(1, 40, 3)], "courses 1, 4, 7, 10, 13, 16, 19, 22, 25, 28 and 3 more"),
 ])
 def test_courses_are_named_as_a_mason_says_them(courses: list[int], words: str) -> None:
     assert print_courses(courses) == words

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from itertools import accumulate
 
@@ -18,24 +18,27 @@ _PITCH = 1.5
 
 @dataclass(frozen=True)
 class Row:
-    """One letter: size, count, and whether some are sawn from what other cuts leave."""
+    """One letter: size, count, whether some are sawn from what other cuts leave, and how many are hidden, in words."""
 
     mark: str
     size: str
     count: int
     offcut: bool
     hands: tuple[int, int] = (0, 0)
+    hidden: str = ""
 
     @property
     def cells(self) -> tuple[str, str, str]:
-        """Mark, size and count as they are lettered beside each other; the count is starred where some are from offcuts."""
-        return self.mark, self.size, f"{tell_count(self.count, self.hands)}{'*' if self.offcut else ''}"
+        """Mark, size and count as they are lettered beside each other; the count is starred where some are from offcuts, and
+        says how many the face does not show."""
+        hidden = f" ({self.hidden})" if self.hidden else ""
+        return self.mark, self.size, f"{tell_count(self.count, self.hands)}{'*' if self.offcut else ''}{hidden}"
 
 
-def list_rows(cuts: Iterable[WallCut], job: Job) -> tuple[Row, ...]:
-    """A wall's cuts as rows; () where nothing is sawn."""
-    return tuple(Row(cut.mark, tell_size(cut.piece, job.measure, job.masonry.unit.height), cut.times, cut.offcut, cut.hands)
-                 for cut in cuts)
+def list_rows(cuts: Iterable[WallCut], job: Job, hidden: Mapping[str, str] | None = None) -> tuple[Row, ...]:
+    """A wall's cuts as rows; () where nothing is sawn. ``hidden`` tells of a letter how many of its cuts no one sees."""
+    return tuple(Row(cut.mark, tell_size(cut.piece, job.measure, job.masonry.unit.height), cut.times, cut.offcut, cut.hands,
+                     (hidden or {}).get(cut.mark, "")) for cut in cuts)
 
 
 def set_cuts(cuts: tuple[Row, ...], width: float, room: float) -> Panel:
@@ -94,4 +97,6 @@ def _head(cuts: tuple[Row, ...]) -> str:
         return "NO CUTS in this wall"
     kinds = " (length x height)" if any(" x " in cut.size for cut in cuts) else ""
     spare = "; * from offcuts, all or some" if any(cut.offcut for cut in cuts) else ""
-    return f"CUTS: actual size{kinds}, how many{spare}"
+    notes = {"behind": "; behind: not on this face", "in piers": "; in piers: see PIERS"}
+    told = (note for words, note in notes.items() if any(words in cut.hidden for cut in cuts))
+    return f"CUTS: actual size{kinds}, how many{spare}{''.join(told)}"

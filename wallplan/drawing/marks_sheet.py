@@ -101,7 +101,7 @@ def _plan(layout: Layout, marks: WallMarks, table: Table, heading: Heading,
 
 def _list_rows(marks: WallMarks, measured: Measure) -> list[Row]:
     rows: list[Row] = []
-    kinds = (("ODD COURSES", marks.odd, marks.odd_courses), ("EVEN COURSES", marks.even, marks.even_courses))
+    kinds = (("ODD", marks.odd, marks.odd_courses), ("EVEN", marks.even, marks.even_courses))
     for kind, found, count in kinds:
         if found:
             rows.append(Row(kind, heading=True))
@@ -117,8 +117,8 @@ def _list_rows(marks: WallMarks, measured: Measure) -> list[Row]:
     rows.append(Row(print_length(marks.length, measured), "right end"))
     if marks.raked:
         rows.append(Row("RAKED ENDS", heading=True))
-        rows += [Row(print_length(end.bottom, measured), f"top {print_length(end.top, measured)}, {end.course} {end.side}")
-                 for end in marks.raked]
+        rows += [Row(print_length(end.bottom, measured),
+                     f"top {print_length(end.top, measured)}, course {end.course} {end.side}") for end in marks.raked]
     return rows
 
 

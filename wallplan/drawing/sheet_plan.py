@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from wallplan.drawing.cut_table import Row, list_rows, set_cuts
 from wallplan.drawing.dimensions import is_complete, running_height, side_widths, stagger
 from wallplan.drawing.face import Face, FaceName, show_face
+from wallplan.drawing.hidden_cuts import tell_hidden
 from wallplan.drawing.key import set_key
 from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES
 from wallplan.drawing.letters import fit_letter
@@ -93,7 +94,8 @@ def make_subject(wall: WallLayout, job: Job, findings: tuple[Finding, ...], cuts
                  name: FaceName = "outside") -> Subject:
     """A wall with all that the sheets of one of its faces say of it. ``cuts`` is the job's saw list."""
     seen, face = show_face(stand_before(wall, job.masonry.thickness, name), job.masonry.thickness, name)
-    return Subject(seen, job, findings, list_rows(list_wall_cuts(wall, cuts), job), tally(seen), face)
+    rows = list_rows(list_wall_cuts(wall, cuts), job, tell_hidden(wall, seen))
+    return Subject(seen, job, findings, rows, tally(seen), face)
 
 
 def plan_sheets(subject: Subject, paper: Paper) -> SheetPlan:

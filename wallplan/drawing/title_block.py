@@ -131,10 +131,12 @@ def print_proof(wall: WallLayout, findings: tuple[Finding, ...]) -> str:
 
 
 def set_notes(wall: WallLayout, findings: tuple[Finding, ...], notes: tuple[str, ...], width: float) -> Panel:
-    """Proof, what could be better though every rule is held, what found no room on the drawing, and the cautions."""
+    """Proof, what publications ask over the plan, what could be better though every rule is held, what found no room on the
+    drawing, and the cautions."""
+    asked = (clean(finding.notice) for finding in findings if finding.notice and finding.wall == wall.wall.name)
     better = (f"{finding.figure[:1].upper()}{finding.figure[1:]}: {finding.remedy}." for finding in findings
               if finding.held and finding.remedy and finding.wall == wall.wall.name)
-    lines = (print_proof(wall, findings), *better, *notes, USUAL)
+    lines = (print_proof(wall, findings), *asked, *better, *notes, USUAL)
     return set_lines(tuple(Line(line) for line in lines), width)
 
 

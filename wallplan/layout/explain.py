@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import itertools
 from typing import NamedTuple
 
 from wallplan.lengths import Measure, print_length, print_size
@@ -45,14 +44,36 @@ def _explain(share: Share, courses: list[int], masonry: Masonry, measure: Measur
     return f"{alone} head joints {lap} from those above and below and plumb with the other courses"
 
 
+MOST_PARTS = 10
+"""Course numbers and runs of them that are told; of more, how many they are."""
+
+
 def print_courses(courses: list[int]) -> str:
-    """Course numbers as a mason says them: single ones, or every other one from first to last."""
-    if len(courses) == 1:
-        return f"course {courses[0]}"
-    steps = {later - earlier for earlier, later in itertools.pairwise(courses)}
-    if len(courses) > 3 and steps == {2}:
-        return f"courses {courses[0]}, {courses[1]} … {courses[-1]}"
-    if len(courses) > 2 and steps == {1}:
-        return f"courses {courses[0]} to {courses[-1]}"
-    shown = ", ".join(str(course) for course in courses[:6])
-    return f"courses {shown}" + (f" and {len(courses) - 6} more" if len(courses) > 6 else "")
+    """Course numbers as a mason says them: single ones, runs, and every other one from a first to a last."""
+    parts = _find_runs(courses)
+    told = ", ".join(_print_run(run) for run in parts[:MOST_PARTS])
+    rest = sum(len(run) for run in parts[MOST_PARTS:])
+    return f"course{'s' if len(courses) > 1 else ''} {told}" + (f" and {rest} more" if rest else "")
+
+
+def _find_runs(courses: list[int]) -> list[list[int]]:
+    """The courses in runs by one (three at least) or by two (four at least), and what lies between alone."""
+    runs: list[list[int]] = []
+    left = list(courses)
+    while left:
+        found = left[:1]
+        for step, least in ((1, 3), (2, 4)):
+            count = 1
+            while count < len(left) and left[count] - left[count - 1] == step:
+                count += 1
+            if count >= max(least, len(found) + 1):
+                found = left[:count]
+        runs.append(found)
+        left = left[len(found):]
+    return runs
+
+
+def _print_run(run: list[int]) -> str:
+    if len(run) == 1:
+        return str(run[0])
+    return f"{run[0]} to {run[-1]}" if run[1] == run[0] + 1 else f"{run[0]}, {run[1]} … {run[-1]}"

@@ -10,7 +10,7 @@ import numpy as np
 from wallplan.findings import Finding
 from wallplan.lengths import TICKS_PER_FOOT, TICKS_PER_MM, print_length
 from wallplan.rules.as_laid import HEAD, HOLE, OPENING, OVERLAP, ROUNDING, AsLaid
-from wallplan.rules.reporting import Break, exact, report_breaks, report_held, size
+from wallplan.rules.reporting import Break, exact, note_first, report_breaks, report_held, size
 from wallplan.rules.sources import APART_BLOCK, APART_BRICK, APART_METRIC, CONTROL
 
 
@@ -18,18 +18,19 @@ def check_control_joints(wall: AsLaid) -> tuple[Finding, ...]:
     """Each control joint against every row of pieces that it passes. A wall without them: held."""
     places = wall.layout.wall.control_joints
     limit = f"{size(wall, wall.masonry.joint)} wide in every course"
-    told, source = _tell_far(wall, places)
+    told, source, notice = _tell_far(wall, places)
     if not places:
-        return (report_held(wall, "control joints", source, f"none asked for{told}", limit),)
+        return (report_held(wall, "control joints", source, f"none asked for{told}", limit, notice),)
     breaks = [one for place in places for one in (*_crossed(wall, place), *_out_of_true(wall, place, limit))]
     figure = f"{len(places)} through {len(wall.layout.courses)} courses{told}"
-    return report_breaks(wall, "control joints", CONTROL, breaks) or (
-        report_held(wall, "control joints", source, figure, limit),
+    return note_first(report_breaks(wall, "control joints", CONTROL, breaks), notice) or (
+        report_held(wall, "control joints", source, figure, limit, notice),
     )
 
 
-def _tell_far(wall: AsLaid, places: tuple[int, ...]) -> tuple[str, str]:
-    """What is to be said of masonry that goes on longer than publications have it without a joint, and the source.
+def _tell_far(wall: AsLaid, places: tuple[int, ...]) -> tuple[str, str, str]:
+    """What is to be said of masonry that goes on longer than publications have it without a joint, the source, and the same
+    for the sheet.
 
     "" where it does not. Where joints are is the designer's, so no rule is broken.
     """
@@ -43,10 +44,11 @@ def _tell_far(wall: AsLaid, places: tuple[int, ...]) -> tuple[str, str]:
     else:
         most, source = LONGEST, APART_BRICK
     if longest <= most:
-        return "", CONTROL
+        return "", CONTROL, ""
     far, allowed = (print_length(ticks, wall.job.measure) + (" mm" if wall.job.measure == "metric" else "")
                     for ticks in (longest, most))
-    return f"; {far} without one, {allowed} at most by the source: ask the designer", source
+    notice = f"{far} without a control joint, {allowed} at most by {source.split(':')[0]}: ask the designer."
+    return f"; {far} without one, {allowed} at most by the source: ask the designer", source, notice
 
 
 LONGEST = 25 * TICKS_PER_FOOT

@@ -10,8 +10,11 @@ from wallplan.findings import Finding
 from wallplan.lengths import TICKS_PER_INCH, TICKS_PER_MM
 from wallplan.plan.job import Opening
 from wallplan.rules.as_laid import ROUNDING, AsLaid
-from wallplan.rules.reporting import Break, exact, height, report_breaks, report_held, size
+from wallplan.rules.reporting import Break, exact, height, note_first, report_breaks, report_held, size
 from wallplan.rules.sources import BEARING, OPENINGS
+
+ASK = "ask whoever sized it"
+"""What is said of a lintel that bears less than publications have."""
 
 SHAPES = {"block": "lintel", "precast": "precast"}
 
@@ -22,12 +25,15 @@ def check_openings(wall: AsLaid) -> tuple[Finding, ...]:
     if not openings:
         return (report_held(wall, "openings", OPENINGS, "none", "none"),)
     lintels = [_bearing(wall, opening) for opening in openings]
+    notice = " ".join(f"{opening.name}: lintel {figure}." for opening, (_, figure) in zip(openings, lintels, strict=True)
+                      if figure.endswith(ASK))
     broken = (
         *report_breaks(wall, "openings", OPENINGS, [one for opening in openings for one in _off_sill(wall, opening)]),
         *report_breaks(wall, "openings", BEARING, [one for breaks, _ in lintels for one in breaks]),
     )
     figures = "; ".join(f"{opening.name}: {figure}" for opening, (_, figure) in zip(openings, lintels, strict=True))
-    return broken or (report_held(wall, "openings", BEARING, figures, "the plan's bearing each side"),)
+    held = report_held(wall, "openings", BEARING, figures, "the plan's bearing each side", notice)
+    return note_first(broken, notice) or (held,)
 
 
 def _off_sill(wall: AsLaid, opening: Opening) -> Iterator[Break]:
@@ -79,7 +85,7 @@ def _tell_published(wall: AsLaid, opening: Opening, bearing: int) -> str:
         least, name = 4 * TICKS_PER_INCH, "NCMA TEK 17-1B"
         if bearing >= least:
             least, name = max(6 * TICKS_PER_INCH, clear // 12), "the PCA handbook"
-    return f", under the {size(wall, least)} of {name}: ask whoever sized it" if bearing < least else ""
+    return f", under the {size(wall, least)} of {name}: {ASK}" if bearing < least else ""
 
 
 def _open_over_head(wall: AsLaid, opening: Opening) -> Iterator[Break]:

@@ -42,9 +42,14 @@ def exact(wall: AsLaid, ticks: int, limit: int) -> str:
     return f"{ticks / 24_384:.4f} in." if wall.job.measure == "feet" else f"{ticks / 960:.3f} mm"
 
 
-def report_held(wall: AsLaid, rule: RuleName, source: str, figure: str, limit: str) -> Finding:
-    """A rule that holds in the wall, with the figure reached."""
-    return Finding(rule, True, wall.name, None, None, figure, limit, source, "")
+def report_held(wall: AsLaid, rule: RuleName, source: str, figure: str, limit: str, notice: str = "") -> Finding:
+    """A rule that holds in the wall, with the figure reached, and what the wall's sheet is to tell of it."""
+    return Finding(rule, True, wall.name, None, None, figure, limit, source, "", notice)
+
+
+def note_first(findings: tuple[Finding, ...], notice: str) -> tuple[Finding, ...]:
+    """The findings, the first of them with a notice; () for none."""
+    return (replace(findings[0], notice=notice), *findings[1:]) if findings and notice else findings
 
 
 def report_breaks(wall: AsLaid, rule: RuleName, source: str, breaks: Iterable[Break]) -> tuple[Finding, ...]:
