@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.plan.kiosk import changed, marked_line, mistakes_in
+from tests.plan.kiosk import KIOSK, changed, marked_line, mistakes_in
 from wallplan.lengths import print_length
 from wallplan.plan.load import read_plan
 
@@ -339,3 +339,13 @@ def test_all_mistakes_are_told_at_once_in_file_order() -> None:
 def test_a_length_that_is_none_is_told_beside_an_unknown_unit() -> None:
     text = changed(UNIT, 'unit = "block-9"\nleast_lap = "-4"\n')
     assert [(line, message.split(":")[0]) for line, _, message in mistakes_in(text)] == [(5, "unit"), (6, "least_lap")]
+
+
+@pytest.mark.parametrize(("heading", "key", "place"), [
+    ("[[wall.pier]]\nfrom_left = \"4'\"", "name", 'wall "Water side", pier "'),
+    ("[order]", "currency", "order"), ("[[order.item]]", "name", "order, item "),
+])
+def test_whatever_is_printed_must_be_text(heading: str, key: str, place: str) -> None:
+    for written, told in (("post \\u0007 1", "holds a character that cannot be printed"), ("p" * 81, "81 characters; write at most 80")):
+        ((_, where, message),) = mistakes_in(f'{KIOSK}{heading}\n{key} = "{written}"\n')
+        assert where.startswith(place) and message.startswith(f"{key}: ") and told in message

@@ -26,7 +26,18 @@ def check_names(plan: PlanTable, notebook: Notebook) -> None:
     for number, wall in enumerate(walls):
         _check_text(("wall", number, "name"), wall.name, notebook)
         _check_openings(("wall", number), wall.opening or [], notebook)
+        for place, pier in enumerate(wall.pier or []):
+            _check_text(("wall", number, "pier", place, "name"), _given(pier.name), notebook)
     _check_walls(walls, notebook)
+    if plan.order is not None:
+        _check_text(("order", "currency"), _given(plan.order.currency), notebook)
+        for number, item in enumerate(plan.order.item or []):
+            _check_text(("order", "item", number, "name"), _given(item.name), notebook)
+
+
+def _given(name: str | None) -> str | None:
+    """A name that may be left out; None where nothing is written."""
+    return name if name and name.strip() else None
 
 
 def file_word(name: str) -> str:
