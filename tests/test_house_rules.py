@@ -15,7 +15,7 @@ import pytest
 ROOT = Path(__file__).parents[1]
 SOURCES = sorted(chain((ROOT / "wallplan").rglob("*.py"), (ROOT / "cli").rglob("*.py")))
 TREES = {path: ast.parse(path.read_text(encoding="utf-8")) for path in SOURCES}
-ROOMS = ("lengths", "findings", "files", "left_over", "processes", "catalogue", "plan", "bond", "layout", "rules", "lists", "advice", "drawing", "teaching", "planner", "batch")
+ROOMS = ("meant_length", "lengths", "findings", "files", "left_over", "processes", "catalogue", "plan", "bond", "layout", "rules", "lists", "advice", "drawing", "teaching", "planner", "batch")
 Function = ast.FunctionDef | ast.AsyncFunctionDef
 
 

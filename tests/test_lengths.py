@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import tomllib
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -59,8 +61,8 @@ def test_a_metric_plan_reads_bare_numbers_as_millimetres_and_marks_as_feet_and_i
 
 
 @pytest.mark.parametrize("written", [
-    "12-4", "12 4", "1 2", "", " ", "x", "4 5/", "/8", "12'-", "12' '", '4" 3', "1/2'", "4 3/8 mm", "1e3", "1_000", "nan",
-    "inf", "--4", "-", "٣", "4 yards", "12' 4\" 5", "0x10", "1" * 50, "x" * 100_000, None, True, False, [], ["4"], {},
+    "", " ", "x", "4 5/", "/8", "12'-", "12' '", '4" 3', "4 3/8 mm", "1e3", "1_000", "nan",
+    "inf", "--4", "-", "٤٣", "10 km", "4 furlongs", "12' 4\" 5", "0x10", "1" * 50, "x" * 100_000, None, True, False, [], ["4"], {},
     float("nan"), float("inf"), float("-inf"), b"4",
 ])
 @pytest.mark.parametrize("measure", ["feet", "metric"])
@@ -71,7 +73,45 @@ def test_anything_else_is_refused_with_what_was_found_and_an_example(written: ob
     assert "\n" not in str(refused.value)
 
 
-@pytest.mark.parametrize("written", ["-4", "- 4", "-4'", "–4", "-1/2", -4, -0.5])
+@pytest.mark.parametrize(("written", "measure", "instead"), [
+    # 12-4 may be 12 feet 4 or 8 inches; so may 12 4 and 12:4.
+    ("12-4", "feet", "feet and inches as \"12' 4\""), ("12 4 5/8", "feet", "feet and inches as \"12' 4 5/8\""),
+    ("12:4", "feet", "feet and inches as \"12' 4\""), ("12-4", "metric", 'for example 3600 or "3.6 m"'),
+    # Marks of other alphabets and of keyboards that have no foot mark.
+    ("20´ 4", "feet", "\"20' 4\""), ("20` 4", "feet", "\"20' 4\""), ("20ʹ 4ʺ", "feet", "\"20' 4\""), ("20＇4＂", "feet", "\"20'4\""),
+    ("１２'", "feet", "\"12'\""), ("20'\u200b", "feet", "\"20'\""), ("20' 4' ", "feet", "\"20' 4\""),
+    # Units in words, and units that are not read. 4 yards are 12 feet; half a foot is 6 inches.
+    ("6.1 metres", "metric", '"6.1 m"'), ("6.1 Meters", "feet", '"6.1 m"'), ("6100 millimetres", "feet", '"6100 mm"'),
+    ("610 centimeters", "metric", '"610 cm"'), ("4 yards", "feet", "\"12'\""), ("2 km", "metric", '"2000 m"'), ("1/2'", "feet", "\"0' 6\""),
+    ("20 1/2'", "feet", "\"20' 6\""), ("20½ ft", "feet", "\"20' 6\""), ("20 feet and 4 inches", "feet", '"20 feet 4 inches"'),
+    ("6 m 10 cm", "metric", '"6.10 m"'), ("6 m 105 mm", "metric", '"6.105 m"'),
+    # What is written beside a length.
+    ("~20'", "feet", "\"20'\""), ("about 20'", "feet", "\"20'\""), ("20' 8\" (nominal)", "feet", "\"20' 8\""), ("3.6 m wide", "metric", '"3.6 m"'),
+    ("2O'", "feet", "\"20'\""), ("l2'", "feet", "\"12'\""), ("20' 4 5 / 8", "feet", "\"20' 4 5/8\""), ("20' 4 ⅕", "feet", "\"20' 4 1/5\""),
+    # Thousands as other countries part them.
+    ("6 000", "metric", '"6000"'), ("6 000 mm", "metric", '"6000 mm"'), ("6.000,5", "metric", 'a decimal point, no comma, "6000.5"'),
+    ("6,5 metres", "metric", 'a decimal point, no comma, "6.5 m"'), ("8'-3,5\"", "feet", "a decimal point, no comma, \"8'-3.5\""),
+    ("4,5\"", "feet", "a decimal point, no comma, '4.5\"'"),
+])
+def test_what_is_no_length_is_told_as_what_was_likely_meant(written: str, measure: Measure, instead: str) -> None:
+    with pytest.raises(LengthError) as refused:
+        read_length(written, measure)
+    assert str(refused.value).endswith(f" is not a length; write {instead}")
+
+
+@pytest.mark.parametrize("measure", ["feet", "metric"])
+@given(st.text(alphabet="0123456789'\"-/ .,ftinmcylo½´(", max_size=14))
+def test_what_is_to_be_written_instead_is_a_length_in_quotes_as_the_plan_reads_them(measure: Measure, written: str) -> None:
+    try:
+        read_length(written, measure)
+    except LengthError as refused:
+        said = str(refused).partition("is not a length; write ")[2]
+        value = said.removeprefix("feet and inches as ").removeprefix("a decimal point, no comma, ").removeprefix("it without the comma, ")
+        if value and "for example" not in value:
+            read_length(tomllib.loads(f"x = {value}")["x"], measure)
+
+
+@pytest.mark.parametrize("written", ["-4", "- 4", "−4", "-4'", "–4", "-1/2", -4, -0.5])
 def test_a_negative_length_is_named_negative(written: object) -> None:
     with pytest.raises(LengthError, match="is negative; write it as a positive length"):
         read_length(written, "feet")

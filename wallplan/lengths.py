@@ -21,7 +21,8 @@ LONGEST = 3_000_000 * TICKS_PER_MM
 """The longest length that is read: 3,000 m."""
 
 _MARKS = str.maketrans(
-    {"′": "'", "’": "'", "‘": "'", "″": '"', "”": '"', "“": '"', "–": "-", "⁄": "/", "\u00a0": " ", "\u202f": " "}
+    {"′": "'", "’": "'", "‘": "'", "″": '"', "”": '"', "“": '"', "–": "-", "−": "-", "‑": "-", "⁄": "/",
+     "\u00a0": " ", "\u202f": " "}
 )
 _VULGAR = {"½": "1/2", "¼": "1/4", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8", "⅓": "1/3", "⅔": "2/3"}
 
@@ -33,6 +34,7 @@ _FEET = re.compile(
     rf"(?P<feet>{_NUMBER})\s*(?:'(?!')|ft\.?|feet|foot)(?:\s*-?\s*{_INCHES}(?:{_INCH_MARK})?)?"
 )
 _BARE_INCHES = re.compile(rf"{_INCHES}(?:{_INCH_MARK})?")
+_POINTED = re.compile(r"\d\.\d{3},")
 _THOUSANDS = re.compile(r"\d,\d{3}(?!\d|\s*c?m\b)")
 _METRIC_TICKS = {"mm": TICKS_PER_MM, "cm": 10 * TICKS_PER_MM, "m": 1000 * TICKS_PER_MM}
 
@@ -74,21 +76,42 @@ def _ticks_of_text(text: str, measure: Measure) -> Fraction:
     unsigned = plain.removeprefix("-").lstrip()
     ticks = _ticks_unsigned(unsigned, measure) if len(plain) <= 40 and plain.isascii() else None
     if ticks is None:
-        raise LengthError(f"{_shown(text)} is not a length; write {_without_comma(text, measure) or _example(measure)}")
+        instead = _without_comma(text, measure) or _as_meant(text, measure) or _example(measure)
+        raise LengthError(f"{_shown(text)} is not a length; write {instead}")
     return ticks if unsigned == plain else -ticks
 
 
-def _without_comma(text: str, measure: Measure) -> str | None:
+def _as_meant(text: str, measure: Measure) -> str | None:
+    """What to write for a text that was likely meant as a length, None where none is seen in it."""
+    from wallplan.meant_length import guess_lengths  # only a mistake needs it
+
+    for words, guess in guess_lengths(text, measure):
+        ticks = _ticks_unsigned(guess, measure) if guess.isascii() else None
+        if ticks is not None and ticks <= LONGEST:
+            return words + _quoted(guess)
+    return None
+
+
+def _quoted(length: str) -> str:
+    """A length as a plan holds it: in double quotes, in single ones with an inch mark, without that mark after feet."""
+    return f"'{length}'" if '"' in length and "'" not in length else '"' + length.replace('"', "") + '"'
+
+
+def _without_comma(written: str, measure: Measure) -> str | None:
     """What to write for a text with one comma: thousands of feet, inches or millimetres, else a point, else nothing for it.
 
     None where that is no length either.
     """
+    text = written.replace(".", "") if _POINTED.search(written) else written
     ways = [("a decimal point, no comma", "."), ("it without the comma", "")]
     for words, mark in reversed(ways) if _THOUSANDS.search(text) else ways:
         meant = text.replace(",", mark)
         if text.count(",") == 1 and _ticks_unsigned(meant.translate(_MARKS).strip().lower(), measure) is not None:
-            return f"{words}, " + (f"'{meant}'" if '"' in meant else f'"{meant}"')
-    return "a decimal point, no comma, " + _example(measure) if re.search(r"\d,\d", text) else None
+            return f"{words}, {_quoted(meant)}"
+    if not re.search(r"\d,\d", text):
+        return None
+    meant = (_as_meant(text.replace(",", "."), measure) if text.count(",") == 1 else None) or _example(measure)
+    return f"a decimal point, no comma, {meant}"
 
 
 def _ticks_unsigned(plain: str, measure: Measure) -> Fraction | None:

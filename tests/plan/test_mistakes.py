@@ -84,7 +84,7 @@ WORDS = [
 ]
 
 LENGTHS = [
-    ('length is doubtful', door(from_left='"4-0" #!'), IN_DOOR, 'from_left: "4-0" is not a length; write for example'),
+    ('length is doubtful', door(from_left='"4-0" #!'), IN_DOOR, 'from_left: "4-0" is not a length; write feet and inches as "4\' 0"'),
     ('length has a comma', door(width='"3,5 ft" #!'), IN_DOOR,
      "width: \"3,5 ft\" is not a length; write a decimal point, no comma, \"3.5 ft\""),
     ('length is a list', door(width='["3\'"] #!'), IN_DOOR, "width: a list is not a length"),

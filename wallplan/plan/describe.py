@@ -85,7 +85,7 @@ what to write. Nothing is written until the plan is right.
 
 ```
 kiosk.toml:6: masonry: bond: "haalf" is not known; allowed: half, third, quarter, stack, flemish or english; write bond = "half"
-kiosk.toml:15: wall "Landing side", opening "Door": from_left: "2-8" is not a length; write for example "12' 4 5/8" or '7 5/8"'
+kiosk.toml:15: wall "Landing side", opening "Door": from_left: "2-8" is not a length; write feet and inches as "2' 8"
 ```
 
 Besides keys, words and lengths, these are mistakes: an opening that leaves its wall, meets another or reaches a control
