@@ -6,15 +6,18 @@ import re
 from typing import NamedTuple
 
 from wallplan.plan.found import print_name
+from wallplan.plan.meant_value import Judged, judge_value, unquote
 
 _AT_LINE = re.compile(r"\s*\(at line (\d+), column \d+\)$")
 _AT_END = re.compile(r"\s*\(at end of document\)$")
 _LETTER = re.compile(r"(?:Illegal|Found invalid) character '(.+)'$")
-_PAIR = re.compile(r"\s*([A-Za-z_][A-Za-z0-9_-]*)\s*([=:]?)\s*(.*?)\s*$")
+_WORD = r"[A-Za-z_][A-Za-z0-9_-]*"
+_PAIR = re.compile(rf"\s*({_WORD}(?: [A-Za-z0-9_-]+)*(?=\s*[=:])|{_WORD})\s*(:=|=>|==|->|[=:]?)\s*(.*?)\s*$")
+_NOTE = re.compile(r"\s*(?://+|--+|;+|/\*|\*|<!--|'(?=\s))\s*(.*)$")
+_UNPARTED = re.compile(r"""(["'\d])\s+(["'\d])""")
+_WHOLE = re.compile(r"""=\s*("[^"]*"|'[^']*')\s*$""")
 _BARE = re.compile(r"[^\"“”„`\[\]{}\\=]{1,40}")
 _MARKED = re.compile(r"\d\s*[\"']")
-_YES_NO = {"true": "true", "yes": "true", "on": "true", "false": "false", "no": "false", "off": "false"}
-
 _QUOTES = "put texts and lengths in quotes"
 _LETTERS = "write key = value, with plain letters in the key"
 _CARRIAGE_RETURN = "a line that ends with a carriage return alone; save the plan as plain text with ordinary line ends"
@@ -25,6 +28,7 @@ _OF_HEADINGS = (
     ("Cannot declare", "a table given twice; keep one, and write walls as [[wall]], openings as [[wall.opening]]"),
     ("Expected newline", "more on the line than the heading; leave the rest out"),
     ("Invalid initial character", "a heading without a name; write [masonry] or [[wall]]"),
+    ("Cannot mutate", "a table that stands above in { }; give both a heading"),
 )
 _OF_KEYS = (
     ("Expected '=' after a key", f"a key without an equals sign; {_LETTERS}"),
@@ -44,6 +48,8 @@ _OF_KEYS = (
     ("Invalid statement", f"neither a key nor a heading; {_LETTERS}"),
     ("Expected newline or end of document", f"more on the line than one value; {_QUOTES}"),
     ("Invalid date or datetime", "a date that is none; write 2031-04-02"),
+    ("Invalid hex value", "a backslash in a text; put the text in single quotes"),
+    ("Escaped character", "a backslash in a text; put the text in single quotes"),
 )
 _INCH_MARK = "; a length that ends in an inch mark is written '4\"' in single quotes, or without the mark: \"12' 4\""
 
@@ -52,6 +58,7 @@ class Complaint(NamedTuple):
     """One complaint: its line, the key that stands there ("" for none), and what is said of it.
 
     ``repeated`` is True where the key stands above already; ``runs_on`` where the fault may reach over several lines.
+    ``names`` are other keys on the line that are lost with it.
     """
 
     line: int
@@ -59,6 +66,7 @@ class Complaint(NamedTuple):
     said: str
     repeated: bool
     runs_on: bool
+    names: tuple[str, ...] = ()
 
 
 def complain(error: str, text: str) -> Complaint:
@@ -74,24 +82,23 @@ def complain(error: str, text: str) -> Complaint:
         plain = _find_words(_OF_HEADINGS, bare) or _find_words(_OF_KEYS, bare) or _of_letter(bare)
         return Complaint(number, "", f'"{print_name(line.strip())}": {plain}', False, True)
     repeated = bare.startswith("Cannot overwrite")
-    runs_on = at_end or bare.startswith(("Unterminated", "Unclosed", "Expected \"'''\""))
+    open_list = bare.startswith("Unclosed") and line.count("[") != line.count("]")
+    runs_on = at_end or open_list or bare.startswith(("Unterminated", "Unclosed inline", "Expected \"'''\""))
     pair = _PAIR.match(line)
     if pair is None:
         return Complaint(number, "", _of_line(line, bare), repeated, True)
-    key = pair[1] if line[pair.end(1):pair.end(1) + 1].isascii() else print_name(line.partition("=")[0].strip())
-    return Complaint(number, key, _of_pair(pair, line, bare), repeated, runs_on)
+    bare_key = line[pair.end(1):pair.end(1) + 1].isascii()
+    key = pair[1].replace(" ", "_") if bare_key else print_name(line.partition("=")[0].strip())
+    judged = _of_pair(pair, line, bare)
+    return Complaint(number, key, judged.said, repeated, runs_on, judged.names)
 
 
 def value_of(line: str) -> tuple[str, str] | None:
     """Key and value of a line, the value without quotes and comment, as it was likely meant; None where there is no key."""
     pair = _PAIR.match(line)
-    return None if pair is None else (pair[1], _unquote(_bare_value(pair[3])))
-
-
-def _unquote(value: str) -> str:
-    """A value without the quotes around it, straight or curly; marks of feet and inches stay."""
-    ends = next((pair for pair in ('""', "''", "“”", "„“", "„”", "‘’", "``", "«»") if value.startswith(pair[0])), None)
-    return value if ends is None else value[1:].removesuffix(ends[1]).strip()
+    if pair is None:
+        return None
+    return pair[1].replace(" ", "_"), judge_value(pair[1], _bare_value(pair[3]), "").meant
 
 
 def _find_words(words: tuple[tuple[str, str], ...], error: str) -> str | None:
@@ -99,46 +106,56 @@ def _find_words(words: tuple[tuple[str, str], ...], error: str) -> str | None:
 
 
 def _of_line(line: str, error: str) -> str:
-    """What is said of a line without a key. Letters that a key may not have are named, as they may not be seen."""
+    """What is said of a line without a key. Letters that a line may not have are named, as they may not be seen."""
+    if odd := _find_unseen(line):
+        return f'"{print_name(line.strip())}": {_show_letter(odd)} may not stand here; take it out'
+    if found := _NOTE.match(line):
+        return f'"{print_name(line.strip())}": a note begins with #; write # {print_name(found[1].strip("*/ "))}'
     plain = _find_words(_OF_KEYS, error) or _of_letter(error)
     return f'"{print_name(line.strip())}": {plain}' if line.strip() else plain
 
 
-def _of_pair(pair: re.Match[str], line: str, error: str) -> str:
+def _of_pair(pair: re.Match[str], line: str, error: str) -> Judged:
     key, sign, value = pair[1], pair[2], _bare_value(pair[3])
-    odd = next((letter for letter in line.partition("=")[0] if not letter.isascii()), None)
+    meant = judge_value(key, value, "")
+    if error.startswith("Expected '=' after") and " " in key and sign:
+        whole = key.replace(" ", "_")
+        return Judged(f'"{key}" is a key of several words; write {whole} = {print_name(value)}', meant.meant, (whole,))
     if error.startswith("Expected '='"):
-        return _of_equals(key, value if sign or " " not in value else "", odd)
-    if error.startswith(("Invalid value", "Expected newline")) and sign == "=":
-        return _of_value(key, value, _find_words(_OF_KEYS, error) or "") + _of_inches(line)
-    return (_find_words(_OF_KEYS, error) or _of_letter(error)) + _of_inches(line)
+        odd = next((letter for letter in line.partition("=")[0] if not letter.isascii()), None)
+        return Judged(_of_equals(key, value if sign or " " not in value or value[0] in "\"'" else "", odd), meant.meant)
+    if error.startswith(("Invalid value", "Expected newline")) and len(sign) > 1:
+        return Judged(f"more than an equals sign; write {key} = {print_name(value)}", meant.meant)
+    if odd := _find_unseen(line[: pair.start(1)]):
+        return Judged(f"{_show_letter(odd)} may not stand before a key; take it out", meant.meant)
+    if error.startswith("Unclosed array") and value.count("[") == value.count("]"):
+        parted = _UNPARTED.sub(r"\1, \2", value)
+        return Judged(f"no comma between the items of a list; write {key} = {print_name(parted)}", meant.meant)
+    plain = _find_words(_OF_KEYS, error) or _of_letter(error)
+    if error.startswith(("Invalid value", "Expected newline")) and sign:
+        judged = judge_value(key, value, plain)
+        return judged._replace(said=judged.said + _of_inches(value)) if plain in judged.said else judged
+    return Judged(plain + ("" if error.startswith("Cannot") else _of_inches(line)), meant.meant)
 
 
 def _of_equals(key: str, value: str, odd: str | None) -> str:
     if odd is not None:
         return f"{_show_letter(odd)} may not stand in a key; {_LETTERS}"
-    meant = _unquote(value)
+    meant = unquote(value)
     written = f'write {key} = "{meant}"' if meant and _BARE.fullmatch(meant) else _LETTERS
     return f"a key without an equals sign; {written}"
 
 
-def _of_value(key: str, value: str, plain: str) -> str:
-    if not value:
-        return "no value that can be read; write one after the equals sign"
-    if value.casefold() in _YES_NO:
-        return f"{value} cannot be read; write {key} = {_YES_NO[value.casefold()]}"
-    straight = _unquote(value).replace("’", "'").replace("”", '"')
-    if value[0] in "“”„‘’`«" and _BARE.fullmatch(straight):
-        return f'{print_name(value)} {_CURLY}, {key} = "{straight}"'
-    if _BARE.fullmatch(value) and not value.startswith("'"):
-        return f'{print_name(value)}: {plain}, {key} = "{value}"'
-    return f"{print_name(value)}: {plain}"
-
-
-def _of_inches(line: str) -> str:
-    here = line.partition("#")[0]
+def _of_inches(text: str) -> str:
+    """How an inch mark is written, where one may have been taken for a quote."""
+    here = text.partition("#")[0]
     marks = here.count('"') % 2 or ("'" in here and '"' in here)
-    return _INCH_MARK if marks and _MARKED.search(here) else ""
+    return _INCH_MARK if marks and _MARKED.search(here) and not _WHOLE.search(here) else ""
+
+
+def _find_unseen(line: str) -> str | None:
+    """The first letter of a line that cannot be seen, or that looks like a blank."""
+    return next((one for one in line if one != "\t" and one != " " and (one.isspace() or not one.isprintable())), None)
 
 
 def _of_letter(error: str) -> str:

@@ -18,6 +18,8 @@ if TYPE_CHECKING:
 LARGEST_FILE = 1_000_000
 """Bytes of a plan file; a larger one is refused without being read."""
 
+_NO_TEXT = "not UTF-8 text; save the plan as plain text in UTF-8"
+
 _NAMED = ("wall", "opening", "step", "top_step", "gable")
 """Tables that are called by name or number, so that no key is told for them."""
 
@@ -31,9 +33,10 @@ def load_plan(path: Path) -> Job:
     try:
         data = _read_bytes(path)
         text = data.decode("utf-8-sig")
+        if "\0" in text[:2]:
+            raise _refuse(file, _NO_TEXT, 1)  # UTF-16 without its mark: every other byte is nought
     except UnicodeDecodeError as error:
-        line = data.count(b"\n", 0, error.start) + 1
-        raise _refuse(file, "not UTF-8 text; save the plan as plain text in UTF-8", line) from None
+        raise _refuse(file, _NO_TEXT, data.count(b"\n", 0, error.start) + 1) from None
     except FileNotFoundError:
         raise _refuse(file, "no such file; check its name, or write a plan with wallplan new") from None
     except PermissionError:
@@ -91,8 +94,10 @@ def _place(read: _Read, reading: Reading, file: str) -> tuple[PlanMistake, ...]:
     tables = read.shape.tables
     found = [(line, name_place(tables, paths[line]) if line in paths else "", _say_unread(one))
              for line, one in unread.items()]
+    lost = {(*around, name) for line, one in unread.items() if line in paths for name in one.names
+            for around in (paths[line], paths[line][:-1])}
     found += [(line, name_place(tables, wrong.path), _say(wrong)) for wrong in read.wrongs
-              if (line := line_of(lines, wrong.path)) not in unread]
+              if (line := line_of(lines, wrong.path)) not in unread and wrong.path not in lost]
     ordered = sorted(found, key=lambda one: one[0])
     told = tuple(PlanMistake(file, *one) for one in ordered[:MOST_TOLD])
     rest = len(ordered) - len(told)

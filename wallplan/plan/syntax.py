@@ -7,6 +7,7 @@ import re
 from typing import Any, NamedTuple
 
 from wallplan.plan.complaints import Complaint, complain, value_of
+from wallplan.plan.headings import mend_headings
 
 MOST_COMMAS = 20_000
 """Items in all lists of a plan together: over this, reading alone takes too long."""
@@ -27,11 +28,15 @@ _DEEP_KEY = re.compile(r"""(?<![\w-])(?:(?:[\w-]+|"[^"\n]*"|'[^'\n]*')[ \t]*\.[ 
 
 
 class SyntaxMistake(NamedTuple):
-    """What is no TOML: the message in plain words, its line (None where that is not known), and the key ("" for none)."""
+    """What is no TOML: the message in plain words, its line (None where that is not known), and the key ("" for none).
+
+    ``names`` are keys that stand on the line and are not read: they are not missing.
+    """
 
     message: str
     line: int | None
     key: str = ""
+    names: tuple[str, ...] = ()
 
 
 class Reading(NamedTuple):
@@ -58,25 +63,38 @@ def read_toml(text: str) -> Reading:
     for _ in range(MOST_UNREAD):
         try:
             tables = tomllib.loads(text)
-            return Reading(None if lost else tables, tuple(mistakes), text, doubtful)
+            return Reading(None if lost else tables, _in_order(mistakes), text, doubtful)
         except tomllib.TOMLDecodeError as error:
-            complaint = complain(str(error), text)
-        except RecursionError:
-            mistakes.append(SyntaxMistake("lists or tables inside each other too deep; a plan needs three levels", None))
+            complaint, heading = complain(str(error), text), mend_headings(text, str(error))
+        except (RecursionError, ValueError) as error:
+            mistakes.append(_say_too_deep(text) if isinstance(error, RecursionError) else
+                            SyntaxMistake(f"a value that cannot be read ({error})", None))
             break
-        except ValueError as error:
-            mistakes.append(SyntaxMistake(f"a value that cannot be read ({error})", None))
-            break
-        last = mistakes[-1].line or 0 if mistakes else 0
+        if heading is not None and len(text) <= _SHORT:
+            mistakes += [SyntaxMistake(one.said, one.line, "", one.names) for one in heading.mistakes]
+            text = heading.text
+            continue
+        last = max((one.line or 0 for one in mistakes), default=0)
         if complaint.line > last:
-            mistakes.append(SyntaxMistake(complaint.said, complaint.line, complaint.key))
+            mistakes.append(SyntaxMistake(complaint.said, complaint.line, complaint.key, complaint.names))
         mended = _mend_line(text, complaint, again=complaint.line == last)
         if mended in (None, text) or complaint.line < last or len(text) > _SHORT:
             break
         doubtful = doubtful or complaint.repeated
         lost = lost or complaint.line == last or not _PLAIN_KEY.fullmatch(complaint.key)
         text = mended or ""
-    return Reading(None, tuple(mistakes), text)
+    return Reading(None, _in_order(mistakes), text)
+
+
+def _in_order(mistakes: list[SyntaxMistake]) -> tuple[SyntaxMistake, ...]:
+    return tuple(sorted(mistakes, key=lambda one: one.line or 0))
+
+
+def _say_too_deep(text: str) -> SyntaxMistake:
+    """Told on the line with most brackets."""
+    depths = [line.count("[") + line.count("{") for line in text.split("\n")]
+    line = depths.index(max(depths)) + 1
+    return SyntaxMistake("lists or tables inside each other too deep; a plan needs three levels", line)
 
 
 def _mend_line(text: str, complaint: Complaint, *, again: bool) -> str | None:

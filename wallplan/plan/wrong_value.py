@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from typing import Any
+from typing import Any, get_type_hints
 
 from wallplan.plan.found import find_nearest, make_plain, print_choices, print_found
 from wallplan.plan.notebook import KeyPath, Wrong
-from wallplan.plan.schema import MODELS, PlanTable, Table, example_of, words_of
+from wallplan.plan.schema import MODELS, TABLES, PlanTable, Table, example_of, list_keys, words_of
 
 _WANTED = {
     "string_type": "text in quotes", "int_type": "a whole number", "int_from_float": "a whole number",
@@ -90,6 +90,16 @@ def _hint_word(key: str, found: object, choices: tuple[str, ...]) -> str | None:
     near = near or [name for name, called in others.items() if set(word.split("_")) & set(called.split())]
     near = near or [one for one in (find_nearest(word, choices),) if one]
     return f"write {key} = {print_choices(print_found(one) for one in near)}" if near else None
+
+
+def kind_of(key: str) -> str:
+    """What a key holds in the first table that has it: "number", "list", "yes or no", or "" for anything else and no key."""
+    for _, table in TABLES:
+        if key in list_keys(table):
+            hint = str(get_type_hints(table)[key])
+            kinds = (("list[", "list"), ("int", "number"), ("float", "number"), ("bool", "yes or no"))
+            return next((kind for name, kind in kinds if hint.startswith(name)), "")
+    return ""
 
 
 def _model_at(path: KeyPath) -> type[Table]:
