@@ -84,7 +84,7 @@ def test_fifty_megabytes_of_garbage(tmp_path: Path) -> None:
     assert refusal_of(path).startswith(f": over {LARGEST_FILE:,} bytes")
 
 
-@pytest.mark.parametrize("encoding", ["latin-1", "utf-16"])
+@pytest.mark.parametrize("encoding", ["latin-1", "utf-16", "utf-16-le"])
 def test_text_that_is_not_utf_8(tmp_path: Path, encoding: str) -> None:
     path = written(tmp_path, KIOSK.replace("Water", "Fähre").encode(encoding))
     line = 26 if encoding == "latin-1" else 1

@@ -69,7 +69,7 @@ def test_a_value_that_cannot_be_read_counts_as_it_was_meant_and_nothing_else_is_
 
 
 def test_a_fault_that_may_reach_over_lines_ends_the_reading() -> None:
-    for fault in ('x = """', "x = [1", "x = {a = 1,\nb = 2}", "x = [[1]"):
+    for fault in ('x = """', "x = [1", "x = [1\n[[wall]]", "x = {a = 1,\nb = 2}", "x = [[1]"):
         reading = read_toml(f"a = b\n{fault}\nc = d\n")
         assert reading.tables is None and reading.mistakes[0].line == 1 and len(reading.mistakes) == 2
 
@@ -144,6 +144,12 @@ def test_a_slip_of_the_pen_is_told_once_with_what_to_write_in_its_place(old: str
     text = changed(old, new) if KIOSK.count(old) == 1 else KIOSK.replace(old, new, 1)
     first, *more = told(text)
     assert first.partition("; a length that ends")[0] == said and more == []
+
+
+@pytest.mark.parametrize("value", ['\x07block-8"', "block\u202e8", '"' + "x" * 5000 + '" // y', "“" + "x" * 5000 + "”"])
+def test_letters_that_cannot_be_seen_and_long_values_do_not_reach_the_terminal(value: str) -> None:
+    (said,) = told(changed(UNIT, f"unit = {value}"))
+    assert said.isprintable() and len(said) < 200
 
 
 def test_single_brackets_are_all_told_with_what_stands_under_them() -> None:

@@ -14,6 +14,7 @@ _LETTER = re.compile(r"(?:Illegal|Found invalid) character '(.+)'$")
 _WORD = r"[A-Za-z_][A-Za-z0-9_-]*"
 _PAIR = re.compile(rf"\s*({_WORD}(?: [A-Za-z0-9_-]+)*(?=\s*[=:])|{_WORD})\s*(:=|=>|==|->|[=:]?)\s*(.*?)\s*$")
 _NOTE = re.compile(r"\s*(?://+|--+|;+|/\*|\*|<!--|'(?=\s))\s*(.*)$")
+_LIST = re.compile(r"\[[^\[\]]*\]")
 _UNPARTED = re.compile(r"""(["'\d])\s+(["'\d])""")
 _WHOLE = re.compile(r"""=\s*("[^"]*"|'[^']*')\s*$""")
 _BARE = re.compile(r"[^\"“”„`\[\]{}\\=]{1,40}")
@@ -82,7 +83,7 @@ def complain(error: str, text: str) -> Complaint:
         plain = _find_words(_OF_HEADINGS, bare) or _find_words(_OF_KEYS, bare) or _of_letter(bare)
         return Complaint(number, "", f'"{print_name(line.strip())}": {plain}', False, True)
     repeated = bare.startswith("Cannot overwrite")
-    open_list = bare.startswith("Unclosed") and line.count("[") != line.count("]")
+    open_list = bare.startswith("Unclosed") and not _LIST.fullmatch(_bare_value(line.partition("=")[2].strip()))
     runs_on = at_end or open_list or bare.startswith(("Unterminated", "Unclosed inline", "Expected \"'''\""))
     pair = _PAIR.match(line)
     if pair is None:
@@ -128,7 +129,7 @@ def _of_pair(pair: re.Match[str], line: str, error: str) -> Judged:
         return Judged(f"more than an equals sign; write {key} = {print_name(value)}", meant.meant)
     if odd := _find_unseen(line[: pair.start(1)]):
         return Judged(f"{_show_letter(odd)} may not stand before a key; take it out", meant.meant)
-    if error.startswith("Unclosed array") and value.count("[") == value.count("]"):
+    if error.startswith("Unclosed array") and _LIST.fullmatch(value):
         parted = _UNPARTED.sub(r"\1, \2", value)
         return Judged(f"no comma between the items of a list; write {key} = {print_name(parted)}", meant.meant)
     plain = _find_words(_OF_KEYS, error) or _of_letter(error)

@@ -44,7 +44,7 @@ def mend_headings(text: str, error: str) -> MendedHeadings | None:
     taken = error.startswith(("Cannot declare", "Cannot overwrite"))
     if taken and meant.startswith("[["):
         return _mend_singles(lines) or _mend_early(lines, number, meant)
-    if taken or error.startswith("Cannot"):
+    if line.strip() == meant or error.startswith("Cannot"):  # taken, or what is wrong stands on another line
         return None
     lines[number - 1] = meant
     names = tuple(_KEYS.findall(line)) if _REST.search(line) else ()

@@ -32,9 +32,7 @@ def load_plan(path: Path) -> Job:
     file = _printable(str(path))
     try:
         data = _read_bytes(path)
-        text = data.decode("utf-8-sig")
-        if "\0" in text[:2]:
-            raise _refuse(file, _NO_TEXT, 1)  # UTF-16 without its mark: every other byte is nought
+        text = _decode(data)
     except UnicodeDecodeError as error:
         raise _refuse(file, _NO_TEXT, data.count(b"\n", 0, error.start) + 1) from None
     except FileNotFoundError:
@@ -110,6 +108,12 @@ def _say(wrong: Wrong) -> str:
     if isinstance(last, int):
         return wrong.message if table in _NAMED else f"{table} {last + 1}: {wrong.message}"
     return f"{print_name(last)}: {wrong.message}"
+
+
+def _decode(data: bytes) -> str:
+    if b"\0" in data[:2]:  # UTF-16 without its mark has every other byte nought
+        raise UnicodeDecodeError("utf-8", data, 0, 1, "")
+    return data.decode("utf-8-sig")
 
 
 def _read_bytes(path: Path) -> bytes:

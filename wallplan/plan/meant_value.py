@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from wallplan.plan.found import print_name
 
+_LONGEST = 120
 _PAIRS = ("“”", "„“", "„”", "””", "‘’", "’’", "‚‘", "‚’", "``", "«»", "»«", "‹›", "´´", "''", '""')
 _BARE = re.compile(r"[^\"“”„`\[\]{}\\=]{1,40}")
 _FIRST = r"""("[^"]*"|'[^']*'|[A-Za-z0-9][\w.+-]*)"""
@@ -40,8 +41,15 @@ def unquote(value: str) -> str:
 def judge_value(key: str, value: str, plain: str) -> Judged:
     """What is wrong with the value of a key, which TOML's reader cannot read, and what to write.
 
-    ``plain`` is what its reader says of it, in plain words.
+    ``plain`` is what its reader says of it, in plain words. Of a long value, or one with letters that cannot be seen,
+    no more is said.
     """
+    if len(value) > _LONGEST or not value.isprintable():
+        return Judged(f"{print_name(value)}: {plain}", unquote(value))
+    return _judge_plain(key, value, plain)
+
+
+def _judge_plain(key: str, value: str, plain: str) -> Judged:
     if not value:
         return Judged("no value that can be read; write one after the equals sign", "")
     if found := _TWO_KEYS.match(value):
