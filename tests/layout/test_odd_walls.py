@@ -72,3 +72,18 @@ def test_joints_beside_a_sill_are_as_wide_as_those_of_their_run() -> None:
     # line, 77 1/3 in., and the next course stands 5/12 in. over it.
     assert [(one.figure, one.remedy) for one in told if one.rule == "openings"] == [
         ('masonry begins 1 3/4" over the head of W', "put the head at 6'-5 5/16\"")]
+
+
+def test_a_gate_as_high_as_its_wall_is_no_height_in_a_wrong_unit() -> None:
+    layout = laid("""
+        measure = "metric"
+        masonry = {unit = "brick-uk"}
+        [[wall]]
+        name = "Yard"
+        length = 4490
+        height = 1500
+        opening = [{name = "Gate", from_left = 1790, width = 910, height = 1500, lintel = "none"}]
+    """)
+    # Eight bricks, the gate, eight bricks: 1790 + 910 + 1790.
+    assert [len(course.pieces) for course in layout.walls[0].courses] == [16, 18] * 10
+    assert not broken(check(layout))

@@ -38,7 +38,9 @@ def _refuse_bare(key: str, wall: ReadWall, notebook: Notebook) -> bool:
     largest = max((opening.right - opening.left if key == "length" else opening.top - opening.bottom, opening.name)
                   for _, opening in wall.openings)
     reach = max(opening.right if key == "length" else opening.top for _, opening in wall.openings)
-    meant = find_meant(written, size, reach, notebook.measure) if largest[0] >= size else None
+    # A gate may be as high as its wall; none is as wide.
+    too_large = largest[0] > size or (key == "length" and largest[0] == size)
+    meant = find_meant(written, size, reach, notebook.measure) if too_large else None
     if meant is None:
         return False
     notebook.note((*wall.path, key), f'{notebook.show(size)} has no room for opening "{print_name(largest[1])}"; '
