@@ -53,3 +53,11 @@ def test_line_heights_are_course_tops() -> None:
     for course in layout.walls[0].courses[: layout.job.masonry.leads]:
         assert print_length(course.top, "feet") in texts
     assert "4 ft level" in texts
+
+
+def test_leads_built_alike_and_long_names_are_told_whole() -> None:
+    """Five other ends ran out of their line: "right end of North g..."."""
+    layout = lay(load_plan(Path(__file__).parents[2] / "samples" / "boat-store.toml"))
+    words = " ".join(text.text for page in number_sheets(plan_leads_sheets(layout, None)) for text in texts_of(page))
+    assert "right end of North gable, left end of South gable, right end of South gable" in words
+    assert "..." not in words

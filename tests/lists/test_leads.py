@@ -46,3 +46,35 @@ def test_every_lead_piece_of_the_first_lift_is_in_a_lead_or_one_like_it(name: st
 
 def test_a_job_without_walls_has_no_leads() -> None:
     assert list_leads(Layout(pump_house(), ())) == ()
+
+
+def test_a_pier_at_the_end_is_built_with_its_lead() -> None:
+    """By pencil: a gate pier of 440 mm holds eight bricks in odd courses; the lead reaches 900 mm past it: four more."""
+    left, right = list_leads(lay(load_plan(SAMPLES / "boat-park-wall.toml")))
+    assert (left.courses, right.courses) == (7, 7)
+    assert left.units_of(1) == (12,)
+    assert all(left.units_of(number)[0] >= 8 for number in range(1, 8))
+    assert all(right.units_of(number)[0] >= 2 for number in range(1, 8))
+
+
+def test_a_lead_goes_on_past_a_pier_that_is_tied_in() -> None:
+    """By pencil: a block, the pier's unit from 1'-4" on, a block from 2'-0" on, within 4 ft; course 2 begins with a cut."""
+    left, right = list_leads(lay(load_plan(SAMPLES / "garden-wall-piers.toml")))
+    assert left.units_of(1) == (2,) and left.courses == 4
+    assert right.units_of(1) == (3,)
+    (leg,) = left.legs
+    assert [round(leg.reach(1) / 24_384, 3), round(leg.reach(2) / 24_384, 3)] == [39.625, 27.625]
+
+
+@pytest.mark.parametrize("path", sorted(SAMPLES.glob("*.toml")), ids=lambda path: path.stem)
+def test_no_unit_of_a_lead_stands_out_over_the_course_below(path: Path) -> None:
+    layout = lay(load_plan(path))
+    for wall in layout.walls:
+        for side in ("left", "right"):
+            below = 10**12
+            for course in wall.courses:
+                reach = [piece.right if side == "left" else wall.wall.length - piece.left
+                         for piece in course.pieces if piece.lead == side]
+                begun = max(reach, default=0) >= below + layout.job.masonry.module // 4  # the next lift
+                assert begun or max(reach, default=0) <= below + 3 * 960
+                below = max(reach, default=0) or 10**12

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from wallplan.drawing.board import Board
 from wallplan.drawing.hatching import hatch_cut, hatch_half
-from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES, SMALLEST, clean, measure, shorten
+from wallplan.drawing.lettering import FIGURES, LARGE_FIGURES, SMALLEST, clean, measure, shorten, wrap
 from wallplan.drawing.outlines import HEAVY_LINE, THIN_LINE, UNIT_LINE
 from wallplan.drawing.paper import Scale
 from wallplan.drawing.primitives import Box, Dash, Segment, Text
@@ -25,7 +25,9 @@ RACK_DASH: Dash = (4.0, 1.2, 1.0, 1.2)
 _TITLE = 17.3
 _FOOT = 9.0
 _GAP = 10.0
-_LONGEST = 120.0
+_LONGEST = 165.0
+_LEAST_TOLD = 110.0
+_TOLD_PITCH = 4.2
 _ROW = FIGURES + 1.2
 
 
@@ -68,20 +70,37 @@ class LeadView:
     @property
     def size(self) -> tuple[float, float]:
         """Width and height with all lettering, mm."""
-        columns = sum(_column_widths(self))
-        wide = max(self.wide + 6.0 + columns, measure(self.title, self.title_height))
-        return wide + _GAP, self.high + _TITLE + _FOOT + 3.0
+        told = max(measure(line, SMALLEST) for line in self.told)
+        return max(self.across_all, told) + _GAP, self.high + self.head + _FOOT + 3.0
+
+    @property
+    def across_all(self) -> float:
+        """Width of the masonry with its figures, or of the title where that is wider, mm."""
+        return max(self.wide + 6.0 + sum(_column_widths(self)), measure(self.title, self.title_height))
+
+    @property
+    def told(self) -> tuple[str, ...]:
+        """How many courses and units, and which leads are built alike, in lines."""
+        courses, units = (f"{count} {word}{'s' * (count != 1)}" for count, word in
+                          ((self.rows, "course"), (self.lead.units, "unit")))
+        also = f"; also {clean(', '.join(self.lead.also))}" if self.lead.also else ""
+        return wrap(f"{courses}, {units}{also}", SMALLEST, max(self.across_all, _LEAST_TOLD))
+
+    @property
+    def head(self) -> float:
+        """Height of the title with what is told under it, mm."""
+        return _TITLE + _TOLD_PITCH * (len(self.told) - 1)
 
     @property
     def title(self) -> str:
         """The lead's name as its heading."""
         name = clean(self.lead.name)
-        return shorten(name[:1].upper() + name[1:], FIGURES, _LONGEST)
+        return shorten(name[:1].upper() + name[1:], SMALLEST, _LONGEST)
 
     @property
     def title_height(self) -> float:
-        """5 mm, or 3.5 for a long name."""
-        return LARGE_FIGURES if measure(self.title, LARGE_FIGURES) <= _LONGEST else FIGURES
+        """5 mm, less for a long name."""
+        return next((height for height in (LARGE_FIGURES, FIGURES) if measure(self.title, height) <= _LONGEST), SMALLEST)
 
     def across(self, leg: Leg, ticks: int) -> float:
         """x of a distance along a leg's wall."""
@@ -91,7 +110,7 @@ class LeadView:
 
     def up(self, ticks: int) -> float:
         """y of a height above the footing."""
-        return self.y + _TITLE + self.high - self.scale.on_paper(ticks)
+        return self.y + self.head + self.high - self.scale.on_paper(ticks)
 
 
 def _column_widths(view: LeadView) -> tuple[float, float, float]:
@@ -110,9 +129,8 @@ def _tell_units(view: LeadView, number: int) -> str:
 def draw_lead(board: Board, view: LeadView) -> None:
     """Draw a lead with its name, its courses' figures, and the level at its foot."""
     board.letter(Text(view.x, view.y + LARGE_FIGURES + 1.6, view.title, view.title_height))
-    also = f"; also {clean(', '.join(view.lead.also))}" if view.lead.also else ""
-    told = f"{view.rows} courses, {view.lead.units} units{also}"
-    board.letter(Text(view.x, view.y + LARGE_FIGURES + 6.8, shorten(told, SMALLEST, view.size[0] - _GAP), SMALLEST))
+    board.letter(*(Text(view.x, view.y + LARGE_FIGURES + 6.8 + _TOLD_PITCH * row, line, SMALLEST)
+                   for row, line in enumerate(view.told)))
     for leg in view.lead.legs:
         _draw_leg(board, view, leg)
     if len(view.lead.legs) == 2:

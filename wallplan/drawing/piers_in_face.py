@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from wallplan.drawing.face import FaceName
+from wallplan.layout.leads import SIDES
 from wallplan.layout.model import Course, Piece, PierCourse, PierLayout, WallLayout
 from wallplan.plan.job import Pier
 
@@ -32,8 +33,12 @@ def _show_course(course: Course, piers: tuple[PierLayout, ...], thickness: int, 
         if not laid.tied and not projection(pier.pier, face):
             continue
         left, right = pier.pier.left, pier.pier.right
+        leads = {side: [piece for piece in pieces if piece.lead == side] for side in SIDES}
+        reach = (max((piece.right for piece in leads["left"]), default=-1),
+                 min((piece.left for piece in leads["right"]), default=right + 1))
         pieces = [part for piece in pieces for part in _beside(piece, left, right)]
-        pieces += _shown(laid, pier.pier, thickness, face)
+        pieces += [piece._replace(lead="left" if piece.right <= reach[0] else "right" if piece.left >= reach[1] else None)
+                   for piece in _shown(laid, pier.pier, thickness, face)]
     return replace(course, pieces=tuple(sorted(pieces, key=lambda piece: (piece.bottom, piece.left))))
 
 

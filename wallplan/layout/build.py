@@ -17,7 +17,15 @@ from wallplan.layout.corners import WallEnds, make_returns
 from wallplan.layout.coursing import Row, bed_range
 from wallplan.layout.explain import Share, explain
 from wallplan.layout.layers import find_parts, lay_in_layers
-from wallplan.layout.leads import LeadPlan, count_lead_courses, find_lead, find_rack, plan_leads
+from wallplan.layout.leads import (
+    LeadPlan,
+    count_lead_courses,
+    find_lead,
+    find_rack,
+    measure_end_piers,
+    plan_leads,
+    trim_leads,
+)
 from wallplan.layout.marks import Marks, give_marks
 from wallplan.layout.model import Course, Layout, Piece, WallLayout
 from wallplan.layout.one_brick import find_backing, make_bonded_spots
@@ -63,6 +71,8 @@ class _SetWall(NamedTuple):
     tracks: LaidTracks
     one_brick: bool
     piers: tuple[PierCourses, ...] = ()
+    leads: LeadPlan | None = None
+    feet: tuple[int, int] = (1, 1)
 
     @property
     def spots(self) -> Iterator[Spot]:
@@ -97,7 +107,8 @@ def lay_wall(wall: Wall, job: Job, ends: WallEnds) -> WallLayout:
 def _set_wall(bonded: BondedWall, masonry: Masonry, leads: int) -> _SetWall:
     wall, rows, tracks = bonded.wall, bonded.rows, bonded.tracks
     ground = _Ground(wall, bonded.ends, masonry, bond_terms(masonry), bonded.reaches, make_namer(masonry),
-                     plan_leads(wall.length, masonry.module, leads, find_rack(masonry)), _find_feet(wall, masonry, rows))
+                     plan_leads(wall.length, masonry.module, leads, find_rack(masonry), measure_end_piers(wall)),
+                     _find_feet(wall, masonry, rows))
     known: dict[object, _SetCourse] = {}
     courses = []
     for row, laid in zip(rows, _runs_by_course(tracks, len(rows)), strict=True):
@@ -107,7 +118,7 @@ def _set_wall(bonded: BondedWall, masonry: Masonry, leads: int) -> _SetWall:
             known[alike] = _set_course(ground, row, laid, bays)
         courses.append(known[alike])
     piers = lay_piers(wall, masonry, rows, bonded.ends.crossings, ground.namer)
-    return _SetWall(wall, bonded.ends, rows, tuple(courses), tracks, masonry.one_brick, piers)
+    return _SetWall(wall, bonded.ends, rows, tuple(courses), tracks, masonry.one_brick, piers, ground.leads, ground.feet)
 
 
 def _find_feet(wall: Wall, masonry: Masonry, rows: tuple[Row, ...]) -> tuple[int, int]:
@@ -163,6 +174,11 @@ def _lead_spots(ground: _Ground, row: Row, laid: tuple[LaidRun, ...], spots: lis
     begin, end = _ends_beside_piers(ground, row)
     first = max((run.right for run in laid if run.left == begin), default=begin)
     last = min((run.left for run in laid if run.right == end), default=end)
+    gaps = sorted(ground.ends.gaps(row.number, ground.masonry.joint))
+    for left, right in gaps:  # a lead goes on past a wall or pier that is tied in
+        first = max((run.right for run in laid if run.left == right), default=first) if left == first else first
+    for left, right in reversed(gaps):
+        last = min((run.left for run in laid if run.right == left), default=last) if right == last else last
     found = []
     for spot in spots:
         span = (0 if spot.right <= first else 1, ground.wall.length if spot.left >= last else -1)
@@ -199,6 +215,8 @@ def _finish(set_wall: _SetWall, job: Job, marks: Marks) -> WallLayout:
         _finish_course(row, course, letters[id(course)], set_wall)
         for row, course in zip(set_wall.rows, set_wall.courses, strict=True)
     )
+    if set_wall.leads:
+        courses = trim_leads(courses, set_wall.leads, set_wall.wall.length, set_wall.feet)
     joints = [run.joints for run in set_wall.tracks.runs if len(run.pieces) > 1]
     return WallLayout(
         wall=set_wall.wall, courses=courses,

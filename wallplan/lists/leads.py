@@ -5,13 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from wallplan.layout.corners import joined_to
+from wallplan.layout.leads import OVERHANG
 from wallplan.layout.model import Layout, Lead, Piece, WallLayout
+from wallplan.plan.job import Pier
 
 
 @dataclass(frozen=True)
 class LeadCourse:
-    """One course of a leg: its number, bottom and top in ticks, its pieces as they lie in the wall, and how many stand
-    behind them in a one-brick wall."""
+    """One course of a leg: its number, bottom and top in ticks, its pieces as they lie in the wall, and how many units stand
+    behind them in a one-brick wall, and in the piers that it takes in."""
 
     number: int
     bottom: int
@@ -106,7 +108,7 @@ def _find_legs(layout: Layout) -> list[tuple[Leg, ...]]:
 
 
 def _follow(wall: WallLayout, side: Lead) -> Leg | None:
-    """The leg's first lift: courses from the lowest up, while each reaches no farther than the one under it."""
+    """The leg's first lift: courses from the lowest up, while none stands out over the one under it."""
     courses: list[LeadCourse] = []
     last = 10**12
     for course in wall.courses:
@@ -114,12 +116,21 @@ def _follow(wall: WallLayout, side: Lead) -> Leg | None:
         if not pieces or len({piece.bottom for piece in pieces}) > 1:
             break
         far = max(piece.right if side == "left" else wall.wall.length - piece.left for piece in pieces)
-        if far > last:
+        if far > last + OVERHANG:
             break
         last = far
-        behind = sum(piece.lead == side for piece in course.backing)
+        behind = sum(piece.lead == side for piece in course.backing) + _count_in_piers(wall, course.number, side, far)
         courses.append(LeadCourse(course.number, course.bottom, course.top, pieces, behind))
     return Leg(wall, side, tuple(courses)) if courses else None
+
+
+def _count_in_piers(wall: WallLayout, number: int, side: Lead, far: int) -> int:
+    """Units of the piers that a lead reaches over, in a course; a pier that it takes in by half is built in the fill."""
+    def reach(pier: Pier) -> int:
+        return pier.right if side == "left" else wall.wall.length - pier.left
+
+    return sum(len(course.pieces) for pier in wall.piers if reach(pier.pier) <= far
+               for course in pier.courses if course.number == number)
 
 
 def _name(legs: tuple[Leg, ...]) -> str:

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator
 from typing import Literal, NamedTuple
 
 from wallplan.layout.corners import joined_to
-from wallplan.layout.leads import count_lead_courses, find_rack, plan_leads
+from wallplan.layout.leads import count_lead_courses, find_rack, measure_end_piers, plan_leads
 from wallplan.layout.model import Course, Layout, Lead, Piece, WallLayout
 from wallplan.teaching.runs import Run, WallRuns, read_runs
 
@@ -66,7 +66,8 @@ def order_runs(runs: WallRuns, lift: int) -> tuple[Step, ...]:
 def _count_lift(layout: Layout, index: int) -> int:
     corners = joined_to(layout.job, index) != (None, None)
     wished = count_lead_courses(layout.job) if corners else layout.job.masonry.leads
-    plan = plan_leads(layout.walls[index].wall.length, layout.job.masonry.module, wished, find_rack(layout.job.masonry))
+    wall, masonry = layout.walls[index].wall, layout.job.masonry
+    plan = plan_leads(wall.length, masonry.module, wished, find_rack(masonry), measure_end_piers(wall))
     return max(1, plan.courses if plan is not None else wished)
 
 
