@@ -12,15 +12,18 @@ import pytest
 from tests.drawing.sheets import faults_of, texts_of
 from tests.jobs import MM, make_job, make_masonry, make_wall
 from wallplan.drawing.drafts import number_sheets
+from wallplan.drawing.elevation import edge_lines
+from wallplan.drawing.paper import Scale
 from wallplan.drawing.pier_sheet import plan_pier_sheets
 from wallplan.drawing.piers_in_face import stand_before
 from wallplan.drawing.primitives import Outlines, Page
 from wallplan.drawing.sheet_set import draw_sheets
+from wallplan.drawing.view import View, whole
 from wallplan.layout.build import lay
 from wallplan.layout.model import Layout
 from wallplan.lists.marks import list_marks, write_marks_csv
 from wallplan.plan.job import Pier
-from wallplan.plan.load import load_plan
+from wallplan.plan.load import load_plan, read_plan
 
 SAMPLE = Path(__file__).parents[2] / "samples" / "boat-park-wall.toml"
 
@@ -89,3 +92,16 @@ def test_the_set_has_the_piers_after_the_courses_in_plan(sample: Layout) -> None
 def test_marks_tell_where_piers_stand(sample: Layout) -> None:
     text = write_marks_csv(list_marks(sample), "metric")
     assert "sides of pier Joint pier,3262.5,3477.5" in text
+
+
+def test_a_pier_on_a_higher_footing_is_drawn_by_its_own_courses_and_its_sides_as_high_as_it_is() -> None:
+    text = ('title = "Terrace"\nmeasure = "metric"\nsizes = "nominal"\nmasonry.unit = "brick-uk"\n[[wall]]\nname = "Terrace"\n'
+            "length = 4500\nheight = 1200\n[[wall.step]]\nat = 2250\nup = 300\n[[wall.pier]]\nfrom_left = 3150\nwidth = 450\n"
+            'depth = 450\nface = "outside"\n')
+    layout = lay(read_plan(text, "terrace.toml"))
+    (page,) = number_sheets(plan_pier_sheets(layout, None))
+    assert {"COURSE 5 (odd)", "COURSE 6 (even)"} <= set(words(page)) and faults_of(page) == []
+    view = View(layout.job, layout.walls[0], whole(layout.walls[0]), Scale("1:10", 10), 0.0, 0.0)
+    sides = [line for line in edge_lines(view) if line.x1 == line.x2 == view.across(mm("3150"))]
+    # From its footing's bed at 300 + 10 up to 1,200 mm, at 1:10.
+    assert [(round(-line.y1, 2), round(-line.y2, 2)) for line in sides] == [(120.0, 31.0)]

@@ -8,6 +8,7 @@ import pytest
 
 from tests.jobs import broken, inches
 from tests.layout.test_walls_that_abut import tee
+from wallplan.layout.build import lay
 from wallplan.layout.model import Layout
 from wallplan.plan.load import read_plan
 from wallplan.rules.check import check
@@ -78,3 +79,27 @@ def test_corners_on_a_higher_footing_begin_with_their_own_first_course(stepped: 
     thick, side = 7.625, 191.625
     net = (4 * side * thick - 4 * thick**2) * 96 - ((96 + side + 96) * thick - 2 * thick**2) * 8
     assert finding.figure.endswith(f"4 walls less openings {net / 1728:.3f}")
+
+
+def gabled_tee() -> Layout:
+    """A wall of 16 ft, 4 ft to the eaves under a gable of 4 ft, and a wall 8 ft high tied into it at 5 ft."""
+    return lay(read_plan(
+        'title = "Store"\nmeasure = "feet"\nsizes = "nominal"\nmasonry.unit = "block-8"\n'
+        '[[wall]]\nname = "End"\nlength = "16\'"\nheight = "4\'"\n[[wall.gable]]\nrise = "4\'"\n'
+        '[[wall]]\nname = "Stall"\nlength = "8\'"\nheight = "8\'"\n[[wall.abuts]]\nmeets = "End"\nat = "5\'"\n', "store.toml"))
+
+
+def test_a_tie_is_judged_up_to_where_the_gable_leaves_its_place_and_no_further() -> None:
+    # The slope rises 1 in 2: over the tie's near side, at 5 ft, it stands 2 ft 6 in. over the eaves: courses 1 to 9 are whole.
+    layout = gabled_tee()
+    assert told(layout) == []
+    (held,) = check_ties(layout)
+    assert held.figure.split(" run ")[0] in ("4 of 9 courses", "5 of 9 courses")
+
+
+def test_a_tie_that_is_not_made_under_a_gable_is_found() -> None:
+    layout = gabled_tee()
+    through = [course.number for course in layout.walls[1].courses
+               if any(piece.left < 0 and piece.shape != "return" for piece in course.pieces)]
+    stops = next(number for number in range(6, 10) if number not in through)
+    assert any("tied in two courses running" in figure for figure in told(copy_course(layout, 1, stops - 1, stops)))

@@ -131,9 +131,15 @@ def edge_lines(view: View) -> list[Segment]:
 
 def _pier_sides(view: View) -> list[Segment]:
     """The sides of piers that stand out of the face, where they are in view."""
-    sides = {side for pier in view.wall.wall.piers if projection(pier, view.face.name) for side in (pier.left, pier.right)}
-    return [Segment(view.across(side), view.outline.top, view.across(side), view.outline.bottom)
-            for side in sorted(sides) if view.window.left < side < view.window.right]
+    window, lines = view.window, list[Segment]()
+    reaches = {pier.pier.name: pier.reach for pier in view.wall.piers}
+    for pier in view.wall.wall.piers:
+        low, high = reaches.get(pier.name, (window.bottom, window.top))
+        low, high = max(low, window.bottom), min(high, window.top)
+        lines += [Segment(view.across(side), view.up(high), view.across(side), view.up(low))
+                  for side in (pier.left, pier.right)
+                  if projection(pier, view.face.name) and window.left < side < window.right and low < high]
+    return lines
 
 
 def _sides(view: View, box: Box, drawn: tuple[bool, bool, bool, bool]) -> list[Segment]:

@@ -45,7 +45,7 @@ def _find_kinds(layout: Layout) -> tuple[Kind, ...]:
     for wall in layout.walls:
         for pier in wall.piers:
             key = tuple((one.piece.left - pier.pier.left, one.near, one.along, one.deep, course.tied)
-                        for course in pier.courses[:2] for one in course.pieces), _ends_at(wall, pier)
+                        for course in pier.laid[:2] for one in course.pieces), _ends_at(wall, pier)
             place = f"{clean(wall.wall.name)} at {print_length(pier.pier.left, layout.job.measure)}"
             found.setdefault(key, (wall, pier, []))[2].append(place)
     return tuple((wall, pier, tuple(places)) for wall, pier, places in found.values())[:MOST_KINDS]
@@ -58,7 +58,7 @@ def _ends_at(wall: WallLayout, pier: PierLayout) -> tuple[bool, bool]:
 def _make_plans(layout: Layout, kinds: tuple[Kind, ...], scale: Scale) -> tuple[PierPlan, ...]:
     masonry = layout.job.masonry
     return tuple(PierPlan(wall, pier, course, scale, layout.job.measure, masonry.thickness, masonry.module, 0.0, 0.0)
-                 for wall, pier, _ in kinds for course in pier.courses[:2])
+                 for wall, pier, _ in kinds for course in pier.laid[:2])
 
 
 def _choose(layout: Layout, kinds: tuple[Kind, ...], heading: Heading,
@@ -93,12 +93,12 @@ def _make_heading(layout: Layout, kinds: tuple[Kind, ...]) -> Heading:
     job, told = layout.job, ["Open hatch: half. Upright hatch: other stock length. Close hatch: cut, see its letter."]
     for _, pier, places in kinds:
         names = [f"{course.number}: {tell_units(one.piece.mark or one.piece.piece for one in course.pieces)}"
-                 for course in pier.courses[:2]]
+                 for course in pier.laid[:2]]
         told.append(shorten(f"{pier_size(pier, job)}. Course {'; '.join(names)}. {'; '.join(places)}.", 2.5, 900.0))
         if pier.straight[1]:
             told.append(f"Inside it {print_size(pier.straight[1], job.measure)} of joint stand over a joint in two courses.")
-    return Heading("PIERS", "Plan, seen from above. Odd courses are laid as course 1, even ones as course 2.", tuple(told),
-                   SETTING_OUT, tuple(dict.fromkeys(wall for wall, _, _ in kinds)))
+    about = "Plan, seen from above. Odd courses are laid as the odd one here, even ones as the even one."
+    return Heading("PIERS", about, tuple(told), SETTING_OUT, tuple(dict.fromkeys(wall for wall, _, _ in kinds)))
 
 
 def _draw_page(layout: Layout, plans: tuple[PierPlan, ...], heading: Heading, drawn: tuple[Paper, Scale],

@@ -30,7 +30,7 @@ def _show_course(course: Course, piers: tuple[PierLayout, ...], thickness: int, 
     pieces = list(course.pieces)
     for pier in piers:
         laid = pier.courses[course.number - 1]
-        if not laid.tied and not projection(pier.pier, face):
+        if not laid.pieces or (not laid.tied and not projection(pier.pier, face)):
             continue
         left, right = pier.pier.left, pier.pier.right
         leads = {side: [piece for piece in pieces if piece.lead == side] for side in SIDES}

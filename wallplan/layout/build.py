@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
+from functools import partial
 from typing import NamedTuple
 
 from wallplan.bond.figures import Terms
@@ -29,7 +30,7 @@ from wallplan.layout.leads import (
 from wallplan.layout.marks import Marks, give_marks
 from wallplan.layout.model import Course, Layout, Piece, WallLayout
 from wallplan.layout.one_brick import find_backing, make_bonded_spots
-from wallplan.layout.outline import Bay, find_bays, fit_to_bays, reaches_ends
+from wallplan.layout.outline import Bay, find_bays, fit_to_bays, levels_between, reaches_ends
 from wallplan.layout.piers import PierCourses, lay_piers
 from wallplan.layout.piers_as_laid import finish_piers
 from wallplan.layout.raised_corners import raise_corners
@@ -164,7 +165,7 @@ def _set_course(ground: _Ground, row: Row, laid: tuple[LaidRun, ...], bays: tupl
         shares.append(_share(ground, row, run, plain, headed))
     ends = ground.ends.span(row.number), ground.ends.ells(row.number)
     shaped = [*shape_spots(spots, ground.wall, ground.masonry, row, *ends),
-              *make_returns(ground.ends, row, reaches_ends(bays, ground.wall.length))]
+              *make_returns(ground.ends, row, reaches_ends(bays, ground.wall.length), partial(levels_between, bays, row))]
     led = _lead_spots(ground, row, laid, shaped)
     return _SetCourse(tuple(sorted(led, key=lambda spot: (spot.rise, spot.left))), tuple(shares))
 

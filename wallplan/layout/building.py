@@ -122,10 +122,11 @@ def _find_meetings(job: Job, index: int, rows: tuple[tuple[Row, ...], ...]) -> _
             odd[side] = compare(*_stances_in_tee(job, rows, index, main, abutment))
     thick = job.masonry.thickness
     stems = tuple(Stem(one.at, thick, other.name, ((one.at, one.at + thick),), (),
-                       list_single(*_stances_in_tee(job, rows, stem, index, one)))
+                       list_single(*_stances_in_tee(job, rows, stem, index, one), len(rows[index])))
                   for stem, other in enumerate(job.walls) for one in other.abuts
                   if one.meets == wall.name and one.tie == "interlocked")
-    return _Meetings((ends[0], ends[1]), (*stems, *find_stems(wall, job.masonry)), (names[0], names[1]), (odd[0], odd[1]))
+    piers = find_stems(wall, job.masonry, rows[index])
+    return _Meetings((ends[0], ends[1]), (*stems, *piers), (names[0], names[1]), (odd[0], odd[1]))
 
 
 def _compare_at_corner(job: Job, rows: tuple[tuple[Row, ...], ...], index: int, other: int, side: int) -> OutOfTurn:

@@ -8,6 +8,7 @@ other, which parts there and shows its end.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import NamedTuple
 
 from wallplan.layout.coursing import Row
@@ -192,10 +193,12 @@ def free_ends(wall: Wall) -> WallEnds:
     return WallEnds(left, right)
 
 
-def make_returns(ends: WallEnds, row: Row, laid: tuple[Laid | None, Laid | None]) -> list[Spot]:
+def make_returns(ends: WallEnds, row: Row, laid: tuple[Laid | None, Laid | None],
+                 levels: Callable[[int, int], Laid]) -> list[Spot]:
     """The other walls' units that stand in this wall's elevation: seen end-on, or behind an inside corner.
 
-    ``laid`` is the underside and the top of what is laid at the wall's left and right end, None where nothing is.
+    ``laid`` is the underside and the top of what is laid at the wall's left and right end, None where nothing is; ``levels``
+    tells them between two distances.
     """
     seen = []
     for end, here in zip((ends.left, ends.right), laid, strict=True):
@@ -205,8 +208,12 @@ def make_returns(ends: WallEnds, row: Row, laid: tuple[Laid | None, Laid | None]
         if here is not None:
             left, right = end.returns
             seen.append(Spot(left, right - left, here[0] - row.bottom, here[1] - here[0], "full", "return", None))
-    return seen + [Spot(left, right - left, row.bed, row.unit_height, "full", "return", None)
-                   for crossing in ends.crossings if crossing.is_in(row.number) for left, right in crossing.seen]
+    for crossing in ends.crossings:
+        if crossing.is_in(row.number):
+            low, high = levels(crossing.left, crossing.right)
+            seen += [Spot(left, right - left, low - row.bottom, high - low, "full", "return", None)
+                     for left, right in crossing.seen]
+    return seen
 
 
 def joined_to(job: Job, index: int) -> tuple[int | None, int | None]:

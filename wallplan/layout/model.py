@@ -119,7 +119,8 @@ class PierPiece(NamedTuple):
 
 
 class PierCourse(NamedTuple):
-    """One course of a pier. Where it is ``tied`` its units take all of it; else the wall goes on through it."""
+    """One course of a wall at a pier. Where it is ``tied`` the pier's units take all of it; else the wall goes on through
+    it. No pieces: the pier stands on a higher footing, or ends lower."""
 
     number: int
     tied: bool
@@ -138,6 +139,17 @@ class PierLayout:
     cutting: int
     straight: tuple[int, int]
     proven: bool
+
+    @property
+    def laid(self) -> tuple[PierCourse, ...]:
+        """The courses that it has, lowest first; those of its wall under and over it left out."""
+        return tuple(course for course in self.courses if course.pieces)
+
+    @property
+    def reach(self) -> tuple[int, int]:
+        """From which height to which it stands, ticks over the datum, without the bed under it; (0, 0) for no courses."""
+        pieces = [one.piece for course in self.courses for one in course.pieces]
+        return min((one.bottom for one in pieces), default=0), max((one.top for one in pieces), default=0)
 
 
 @dataclass(frozen=True)

@@ -40,7 +40,8 @@ def set_rows(wall: Wall, masonry: Masonry) -> tuple[Row, ...]:
     coursed, unit = wall.outline.coursed, masonry.unit
     rows = list(set_coursing(replace(wall, height=coursed), masonry))
     if wall.height < coursed:
-        return tuple(row for row in rows if row.bottom < wall.height and find_bays(wall, masonry, row))
+        standing = max((row.number for row in rows if row.bottom < wall.height and find_bays(wall, masonry, row)), default=0)
+        return tuple(rows[:standing])
     base, more = rows[-1].top, 1
     while True:
         bottom, top = (base + unit.height_of_courses(count) for count in (more - 1, more))
@@ -255,3 +256,9 @@ def reaches_ends(bays: tuple[Bay, ...], length: int) -> tuple[tuple[int, int] | 
     """Underside and top of what is laid at a wall's left and right end, None where nothing is."""
     left = next(((bay.low, bay.high) for bay in bays if bay.left == 0), None)
     return left, next(((bay.low, bay.high) for bay in bays if bay.right == length), None)
+
+
+def levels_between(bays: tuple[Bay, ...], row: Row, left: int, right: int) -> tuple[int, int]:
+    """Underside and top of a course's units between two distances, over the datum; the course's own where none are."""
+    return next(((bay.low, bay.high) for bay in bays if bay.left < right and bay.right > left),
+                (row.bottom + row.bed, row.bottom + row.bed + row.unit_height))

@@ -13,6 +13,7 @@ from typing import NamedTuple
 from wallplan.bond.pier import Block, PierBond, PierGrid, bond_pier
 from wallplan.layout.corners import Crossing, Stem, WallEnds
 from wallplan.layout.coursing import Row
+from wallplan.layout.pier_rows import PierRow, courses_without, find_pier_rows
 from wallplan.layout.runs import LaidRun
 from wallplan.layout.spots import Namer, Spot
 from wallplan.layout.stock import stock_lengths
@@ -37,7 +38,7 @@ class PierSpot(NamedTuple):
 
 
 class PierCourses(NamedTuple):
-    """A pier's courses, (tied, the wall going on) for each row, and its bond."""
+    """A pier's courses, (tied or the wall going on, its units) for each row, no units where it has none, and its bond."""
 
     pier: Pier
     courses: tuple[tuple[bool, tuple[PierSpot, ...]], ...]
@@ -55,7 +56,7 @@ class _Places(NamedTuple):
     length: int
 
 
-def find_stems(wall: Wall, masonry: Masonry, plain: tuple[int, ...] = ()) -> tuple[Stem, ...]:
+def find_stems(wall: Wall, masonry: Masonry, rows: tuple[Row, ...] = (), plain: tuple[int, ...] = ()) -> tuple[Stem, ...]:
     """What the piers of a wall take of it in the courses that tie them in; () for none.
 
     ``plain`` are the right ends of the wall's own units at head joints in the other courses, where it is bonded already.
@@ -73,7 +74,8 @@ def find_stems(wall: Wall, masonry: Masonry, plain: tuple[int, ...] = ()) -> tup
         seen = sorted({(place.left, place.left + place.along) for place in within
                        if place.near <= masonry.tightest_joint < place.near + place.deep})
         inner = sorted({place.left + place.along for place in within} - {pier.right})
-        stems.append(Stem(pier.left, pier.width, pier.name, tuple(seen), tuple(inner), kept_clear=clear))
+        but = courses_without(find_pier_rows(wall, masonry, rows, pier))
+        stems.append(Stem(pier.left, pier.width, pier.name, tuple(seen), tuple(inner), but, clear))
     return tuple(stems)
 
 
@@ -84,7 +86,7 @@ def bond_to_wall(ends: WallEnds, wall: Wall, masonry: Masonry, runs: Iterable[La
         return ends
     plain = {left + length for run in runs if run.courses & _courses_of(1 - parity)
              for left, length in run.pieces[:-1]}
-    stems = {stem.name: stem for stem in find_stems(wall, masonry, tuple(sorted(plain)))}
+    stems = {stem.name: stem for stem in find_stems(wall, masonry, plain=tuple(sorted(plain)))}
     return ends._replace(crossings=tuple(
         crossing._replace(seen=stem.seen, inner=stem.inner, kept_clear=stem.kept_clear)
         if (stem := stems.get(crossing.other)) else crossing for crossing in ends.crossings))
@@ -99,21 +101,26 @@ def lay_piers(wall: Wall, masonry: Masonry, rows: tuple[Row, ...], crossings: tu
               namer: Namer) -> tuple[PierCourses, ...]:
     """Every pier of a wall course by course; () for none. ``crossings`` say in which courses piers are tied in."""
     own = {crossing.other: crossing for crossing in crossings}
-    return tuple(_lay_pier(pier, masonry, rows, own[pier.name], namer) for pier in wall.piers if pier.name in own)
+    return tuple(_lay_pier(pier, masonry, (rows, find_pier_rows(wall, masonry, rows, pier)), own[pier.name], namer)
+                 for pier in wall.piers if pier.name in own)
 
 
-def _lay_pier(pier: Pier, masonry: Masonry, rows: tuple[Row, ...], crossing: Crossing, namer: Namer) -> PierCourses:
+def _lay_pier(pier: Pier, masonry: Masonry, found: tuple[tuple[Row, ...], tuple[PierRow | None, ...]], crossing: Crossing,
+              namer: Namer) -> PierCourses:
     grid, lattice = _grid_of(pier, masonry)
     grid, parity = replace(grid, kept_clear=crossing.kept_clear), crossing.parity
     bond = _bond(pier, grid)
     known: dict[tuple[int, int, bool], tuple[PierSpot, ...]] = {}
-    courses = []
-    for row in rows:
+    courses = list[tuple[bool, tuple[PierSpot, ...]]]()
+    for row, here in zip(*found, strict=True):
+        if here is None:
+            courses.append((False, ()))
+            continue
         tied = 1 - row.number % 2 == parity
-        alike = row.bed, row.unit_height, tied
+        alike = *here, tied
         if alike not in known:
             places = _places(pier, bond, tied, grid, (lattice, masonry))
-            known[alike] = tuple(_stand(place, row, namer) for place in places)
+            known[alike] = tuple(_stand(place, here, namer) for place in places)
         courses.append((tied, known[alike]))
     return PierCourses(pier, tuple(courses), bond, lattice.step)
 
@@ -124,9 +131,9 @@ def count_pier_cuts(courses: PierCourses, masonry: Masonry) -> int:
                for _, units in courses.courses for one in units if one.spot.piece == "cut")
 
 
-def _stand(place: _Places, row: Row, namer: Namer) -> PierSpot:
-    name = namer.name(place.length, row.unit_height)
-    spot = Spot(place.left, place.length, row.bed, row.unit_height, name, "stretcher", None)
+def _stand(place: _Places, row: PierRow, namer: Namer) -> PierSpot:
+    name = namer.name(place.length, row.height)
+    spot = Spot(place.left, place.length, row.rise, row.height, name, "stretcher", None)
     return PierSpot(spot, place.near, place.along, place.deep)
 
 

@@ -36,7 +36,7 @@ def cut_to_rakes(tracks: LaidTracks, terms: Terms, rows: tuple[Row, ...], bays: 
         laid[number] = [run for run in tracks.runs if run.courses >> number & 1]
     sizes = joint, terms.least - joint
     cuts = {number: _cut_course(laid[number], here, sizes, _open_ends(ends, number)) for number, here in raked.items()}
-    settled = _settle(tracks, terms, cuts, laid, joint)
+    settled = _settle(tracks, terms, cuts, laid, (joint, ends))
     mask = sum(1 << number for number in raked)
     kept = [run._replace(courses=run.courses & ~mask) for run in tracks.runs if run.courses & ~mask]
     for number, found in cuts.items():
@@ -96,22 +96,31 @@ def _open_corners(run: LaidRun, laid: list[LaidRun], bay: Bay, joint: int,
 
 
 def _settle(tracks: LaidTracks, terms: Terms, cuts: dict[int, list[_Cut]], laid: dict[int, list[LaidRun]],
-            joint: int) -> dict[int, tuple[tuple[int, ...], ...]]:
-    """The joints of each raked run. Courses that follow each other without a break are settled together."""
+            beside_runs: tuple[int, WallEnds]) -> dict[int, tuple[tuple[int, ...], ...]]:
+    """The joints of each raked run. Courses that follow each other without a break are settled together.
+
+    ``beside_runs``: the joint, and what has joints of its own in the wall.
+    """
+    joint, ends = beside_runs
     numbers, found = sorted(cuts), dict[int, tuple[tuple[int, ...], ...]]()
     groups: list[list[int]] = []
     for number in numbers:
         groups[-1].append(number) if groups and groups[-1][-1] == number - 1 else groups.append([number])
     for group in groups:
-        beside = [_joints_in(tracks, group[0] - 1)]
+        beside = [(*_joints_in(tracks, group[0] - 1), *_inner_joints(ends, group[0] - 1, joint))]
         for number in group:
             beside.append((*(at for run in laid[number] for at in _joints_of(run)
                              if not any(cut.left - joint <= at <= cut.right for cut in cuts[number])),
-                           *_joined_beside(laid[number], cuts[number], joint)))
-        beside.append(_joints_in(tracks, group[-1] + 1))
+                           *_joined_beside(laid[number], cuts[number], joint), *_inner_joints(ends, number, joint)))
+        beside.append((*_joints_in(tracks, group[-1] + 1), *_inner_joints(ends, group[-1] + 1, joint)))
         courses = [tuple(cut.raked for cut in cuts[number]) for number in group]
         found.update(zip(group, settle_rakes(terms, courses, beside), strict=True))
     return found
+
+
+def _inner_joints(ends: WallEnds, number: int, joint: int) -> Iterator[int]:
+    """Middles of the head joints within what runs through the wall in a course."""
+    yield from (at + joint // 2 for crossing in ends.crossings if crossing.is_in(number) for at in crossing.inner)
 
 
 def _joined_beside(laid: list[LaidRun], cuts: list[_Cut], joint: int) -> Iterator[int]:

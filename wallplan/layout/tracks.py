@@ -136,8 +136,12 @@ def pose_problem(wall: Wall, masonry: Masonry, runs: tuple[tuple[Span, ...], ...
 
 def _inner_joints(ends: WallEnds, parity: int, courses: int) -> tuple[tuple[int, int], ...]:
     """Head joints within what runs through in the other courses, from which the odd or even courses all keep away."""
-    own = sum(1 << number for number in range(1, courses + 1) if parity_of(number) == parity)
-    return tuple((at, own) for crossing in ends.crossings if crossing.parity != parity for at in crossing.inner)
+    found = []
+    for crossing in ends.crossings:
+        if crossing.parity != parity and crossing.inner:
+            tied = sum(1 << number for number in range(1, courses + 1) if crossing.is_in(number))
+            found += [(at, (tied << 1 | tied >> 1) & ((2 << courses) - 2)) for at in crossing.inner]
+    return tuple(found)
 
 
 def _courses_that_differ(ends: WallEnds, courses: int, parity: int) -> list[int]:

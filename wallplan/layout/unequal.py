@@ -61,9 +61,10 @@ def compare(mine: Stances, other: Stances) -> OutOfTurn:
     return OutOfTurn(runs, stops, opens, tuple(seen))
 
 
-def list_single(mine: Stances, other: Stances) -> int:
-    """The courses (bits) in which not both stand where they meet, as high."""
-    return sum(1 << number for number in {*mine, *other} if mine.get(number) != other.get(number))
+def list_single(mine: Stances, other: Stances, courses: int) -> int:
+    """Of so many courses those (bits) in which not both stand where they meet, as high."""
+    return sum(1 << number for number in range(1, courses + 1)
+               if number not in mine or mine[number] != other.get(number))
 
 
 def count_running(through: tuple[bool, bool], odd: OutOfTurn) -> int:

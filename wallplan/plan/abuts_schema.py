@@ -31,7 +31,9 @@ class AbutsTable(Table):
 class PierTable(Table):
     """A pier bonded into the wall: under its wall, each below a heading of its own. Without width, depth and face = "both"
     it is as wide as the wall is thick, and every other course of it runs through the wall; else it is laid of whole, half
-    and cut units, every other course tied in. How far piers stand apart and must project is the designer's."""
+    and cut units, every other course tied in. It stands on the footing and is as high as the wall is where it stands: as the
+    lower side of a step of the top, under a slope by whole courses. How far piers stand apart and must project is the
+    designer's."""
 
     name: str | None = _key("What the sheets call it; no two alike.", '"Gate pier"', "the wall's name and a number")
     from_left: Length = _key(

@@ -19,6 +19,7 @@ from wallplan.plan.masonry_table import read_masonry
 from wallplan.plan.notebook import Notebook
 from wallplan.plan.order_table import read_order
 from wallplan.plan.outline import settle_outlines
+from wallplan.plan.pier_steps import settle_piers
 from wallplan.plan.piers import read_piers
 from wallplan.plan.straight import join_straight
 from wallplan.plan.teaching_table import read_tolerances
@@ -41,7 +42,7 @@ def build_job(plan: PlanTable, notebook: Notebook) -> Job | None:
     read = [read_wall(wall, ("wall", number), masonry, sizes, notebook) for number, wall in enumerate(tables)]
     walls = (*join_straight(read, notebook), *read_piers(tables, read, masonry, notebook))
     walls = settle_abuts(walls, masonry.joint if masonry is not None and sizes == "nominal" else 0, notebook)
-    walls = settle_outlines(walls, masonry, notebook)
+    walls = settle_piers(settle_outlines(walls, masonry, notebook), masonry)
     _check_walls(walls, masonry, notebook)
     movable = None if masonry is None else read_movable(plan.advice, masonry, notebook)
     order = read_order(plan.order, [wall.name or "" for wall in plan.wall or ()], notebook)

@@ -9,6 +9,7 @@ from wallplan.plan.found import find_nearest, print_found, print_name
 from wallplan.plan.job import Abutment, Masonry
 from wallplan.plan.notebook import KeyPath, Notebook
 from wallplan.plan.pier_sizes import find_lattice
+from wallplan.plan.pier_steps import check_steps_at
 from wallplan.plan.wall_table import ReadWall
 
 
@@ -50,6 +51,9 @@ def check_abuts(walls: Sequence[ReadWall], masonry: Masonry | None, notebook: No
             elif masonry is not None:
                 _check_room(known[abutment.meets], path, abutment, masonry, notebook)
                 _check_heights(wall, known[abutment.meets], path, abutment, notebook)
+                if path[-2] == "pier":
+                    check_steps_at(known[abutment.meets], _key(path, "at"), (abutment.at, abutment.at + masonry.thickness),
+                                   masonry, notebook, flush=False)
     if masonry is not None:
         _check_neighbours(walls, masonry, notebook)
 

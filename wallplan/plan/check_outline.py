@@ -19,7 +19,7 @@ FIRST_BED = (TICKS_PER_INCH // 4, TICKS_PER_INCH * 3 // 4)
 
 def check_outline(wall: ReadWall, masonry: Masonry | None, notebook: Notebook) -> None:
     """Note steps and gables that leave the wall, stand too near or across each other, or that no course can meet."""
-    if wall.length is None:
+    if wall.length is None or wall.is_pier:
         return
     least = masonry.least_piece if masonry else 1
     sound = all([_check_places(wall, wall.read_outline.steps, masonry, least, notebook),

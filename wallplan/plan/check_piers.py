@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from wallplan.plan.found import print_name
 from wallplan.plan.job import Masonry, Pier
 from wallplan.plan.notebook import KeyPath, Notebook
+from wallplan.plan.pier_steps import check_steps_at
 from wallplan.plan.wall_table import ReadWall
 
 
@@ -16,7 +17,7 @@ def check_piers(walls: Sequence[ReadWall], masonry: Masonry | None, notebook: No
         return
     for wall in walls:
         for number, (path, pier) in enumerate(wall.piers):
-            _check_shape(wall, path, notebook)
+            check_steps_at(wall, (*path, "from_left"), (pier.left, pier.right), masonry, notebook, flush=True)
             _check_courses(wall, path, notebook)
             _check_ends(wall, path, pier, masonry, notebook)
             _check_openings(wall, path, pier, masonry, notebook)
@@ -28,12 +29,6 @@ def check_piers(walls: Sequence[ReadWall], masonry: Masonry | None, notebook: No
 def _least(masonry: Masonry) -> int:
     """What must be left beside a pier: a piece and a joint."""
     return masonry.joint + masonry.least_piece
-
-
-def _check_shape(wall: ReadWall, path: KeyPath, notebook: Notebook) -> None:
-    if wall.outline is not None:
-        notebook.note((*path, "from_left"), "piers are laid in walls of one height on a level footing; write the step or "
-                      "the gable as a wall of its own, or leave width and depth out")
 
 
 def _check_courses(wall: ReadWall, path: KeyPath, notebook: Notebook) -> None:

@@ -19,7 +19,7 @@ def settle_outlines(walls: Sequence[ReadWall], masonry: Masonry | None, notebook
     settled = list(walls)
     levels, groups = level_footings(walls, notebook)
     for group in groups:
-        tops = [top for place in group if (top := _highest_level(walls[place])) is not None]
+        tops = [top for place in group if not walls[place].is_pier and (top := _highest_level(walls[place])) is not None]
         together = [walls[place] for place in group]
         shared = None if masonry is None or len(group) < 2 else _share_courses(together, tops, masonry)
         for place in group:

@@ -50,6 +50,11 @@ class ReadWall:
     laid_with: LaidWith | None = None
 
     @property
+    def is_pier(self) -> bool:
+        """Whether it is a pier of another wall, read as a short wall."""
+        return len(self.path) > 1 and self.path[-2] == "pier"
+
+    @property
     def highest(self) -> int | None:
         """The wall's highest place over the datum, None where its height is not known."""
         return self.height if self.outline is None else max(height for _, height in self.outline.top)

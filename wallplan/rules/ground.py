@@ -29,7 +29,7 @@ def reach_behind(wall: Wall, end: Literal["left", "right"], thick: int) -> int:
 @dataclass(frozen=True, eq=False)
 class Placed:
     """A wall where it stands: its left end at (``x``, ``y``), running along (``dx``, ``dy``), ``thick`` deep to its left, a
-    brick's thickness ``leaf``."""
+    brick's thickness ``leaf``; the least piece with two joints is ``clear``."""
 
     layout: WallLayout
     x: int
@@ -38,6 +38,7 @@ class Placed:
     dy: int
     thick: int
     leaf: int
+    clear: int
 
     def bounds(self, left: float, right: float, near: int = 0, far: int | None = None) -> Bounds:
         """What lies from ``left`` to ``right`` along the wall and ``near`` to ``far`` behind its outside face."""
@@ -82,10 +83,11 @@ class Placed:
 
 def place_buildings(layout: Layout) -> tuple[tuple[Placed, ...], ...]:
     """Walls that meet, building by building, in the job's order; walls that meet none, nor have piers, are left out."""
-    thick, leaf = layout.job.masonry.thickness, layout.job.masonry.unit.thickness
+    masonry = layout.job.masonry
+    thick, leaf, clear = masonry.thickness, masonry.unit.thickness, masonry.joint + masonry.least_piece
     lines = [Line(wall.name, wall.length, wall.left_end, wall.right_end, wall.abuts)
              for wall in (one.wall for one in layout.walls)]
     groups: dict[int, list[Placed]] = {}
     for wall, at in zip(layout.walls, place_walls(lines, thick).standings, strict=True):
-        groups.setdefault(at.group, []).append(Placed(wall, at.x, at.y, at.dx, at.dy, thick, leaf))
+        groups.setdefault(at.group, []).append(Placed(wall, at.x, at.y, at.dx, at.dy, thick, leaf, clear))
     return tuple(tuple(group) for group in groups.values() if len(group) > 1 or group[0].layout.piers)

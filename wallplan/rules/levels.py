@@ -11,7 +11,8 @@ from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple
 
 from wallplan.layout.model import Piece, PierPiece, Rake
-from wallplan.plan.job import Masonry
+from wallplan.plan.job import Masonry, Outline, Pier
+from wallplan.plan.outline import reach_between
 from wallplan.rules.ground import Placed, reach_behind
 from wallplan.rules.outline import cut_level
 
@@ -77,7 +78,23 @@ def cut_body(placed: Placed, height: float, over: int = 0) -> list[BaseGeometry]
         standing = [placed.body, *(placed.bounds(one.left, one.right, -one.front, placed.thick + one.back) for one in piers)]
         return [shapely.box(*bounds) for bounds in standing] if courses and height < courses[-1].top else []
     spans = cut_level(wall.outline, start, end, height, over)
-    return [shapely.box(*placed.bounds(left, right)) for left, right in spans]
+    standing = [placed.bounds(left, right) for left, right in spans]
+    standing += [placed.bounds(one.left, one.right, -one.front, placed.thick + one.back) for one in wall.piers
+                 if _stands(one, wall.outline, placed, height, over)]
+    return [shapely.box(*bounds) for bounds in standing]
+
+
+def _stands(pier: Pier, outline: Outline, placed: Placed, height: float, over: int) -> bool:
+    """Whether a pier stands at a height: from the footing to the wall's top, under a slope by the last whole course beside
+    which a piece of the wall has room. Level tops are taken ``over`` ticks higher."""
+    foot = reach_between(outline.footing, pier.left, pier.right)[1]
+    left, right = max(pier.left - placed.clear, 0), min(pier.right + placed.clear, placed.layout.wall.length)
+    sloped = any(one[0] < two[0] and one[1] != two[1] and one[0] < right and two[0] > left
+                 for one, two in pairwise(outline.top))
+    top = reach_between(outline.top, *((left, right) if sloped else (pier.left, pier.right)))[0] + over
+    if sloped and top > outline.coursed:
+        top = max((course.top for course in placed.layout.courses if course.top <= top), default=0)
+    return foot < height < top
 
 
 def cut_openings(placed: Placed, height: float) -> Iterator[BaseGeometry]:

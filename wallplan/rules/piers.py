@@ -34,7 +34,8 @@ def check_piers(layout: Layout) -> tuple[Finding, ...]:
     found: list[Finding] = []
     for wall in layout.walls:
         for pier in wall.piers:
-            ground = _Ground(wall, pier, layout.job.masonry, layout.job.measure, tuple(pairwise(pier.courses)))
+            pairs = tuple(pair for pair in pairwise(pier.courses) if pair[0].pieces and pair[1].pieces)
+            ground = _Ground(wall, pier, layout.job.masonry, layout.job.measure, pairs)
             found += [*_check_ties(ground), *_check_laps(ground)]
     return tuple(found)
 

@@ -73,7 +73,9 @@ def _off_tops(wall: AsLaid, outline: Outline) -> Iterator[Break]:
             continue
         under = (wall.left < right - wall.masonry.joint) & (wall.right > left + wall.masonry.joint) & ~wall.raked
         under &= wall.shape != "return"
-        within = (wall.right <= right + ROUNDING) & (wall.left >= left - ROUNDING)
+        # At its ends what is level goes on behind the other wall's face, or through it.
+        begin, end = wall.start if left == 0 else left, wall.end if right == wall.layout.wall.length else right
+        within = (wall.right <= end + ROUNDING) & (wall.left >= begin - ROUNDING)
         middle = np.flatnonzero(under & within & (wall.bottom < level))
         reached = int(wall.top[middle].max()) if len(middle) else level
         if abs(reached - level) > slack:
