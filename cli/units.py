@@ -15,7 +15,7 @@ def add_to(app: typer.Typer) -> None:
 
 
 def units(
-    key: Annotated[str | None, typer.Argument(metavar="UNIT", help="One unit in full.", show_default=False)] = None,
+    key: Annotated[str | None, typer.Argument(metavar="[UNIT]", help="One unit in full.", show_default=False)] = None,
     json: Json = None,
 ) -> None:
     """Show the unit catalogue.

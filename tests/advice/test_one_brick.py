@@ -11,7 +11,7 @@ from tests.layout.buildings import OUT
 from tests.layout.test_one_brick import one_brick
 from wallplan.advice.advise import advise
 from wallplan.advice.fit import Size, measure_fit
-from wallplan.advice.one_brick import list_fitting, list_open, repeat_length
+from wallplan.advice.one_brick import list_fitting, list_open
 from wallplan.advice.remedies import find_remedies
 from wallplan.advice.tell import report_advice
 from wallplan.plan.job import Bond
@@ -30,7 +30,6 @@ def length_of(length: float, bond: Bond = "flemish") -> Size:
 
 def test_wall_situation_6_the_repeat_and_the_nearest_lengths() -> None:
     masonry = one_brick()
-    assert repeat_length(masonry) == 337.5 * MM
     assert actual(list_fitting(masonry, 4510 * MM)) == [4602.5, 4265]
     # By hand: S HS ... S C H, half a brick and a closer more than whole repeats and a stretcher.
     assert actual(list_fitting(masonry, 4510 * MM, alike=False)) == [4433.75, 4771.25]

@@ -5,6 +5,7 @@ from __future__ import annotations
 import itertools
 from dataclasses import replace
 from fractions import Fraction
+from itertools import pairwise
 
 import pytest
 from hypothesis import Phase, given, settings
@@ -259,9 +260,20 @@ def test_random_wall_whose_joints_move_keeps_the_rules(job: Job) -> None:
 
 
 def hold_to_the_rules(layout: Layout) -> None:
-    """Every rule held, courses that close from end to end, a bound that is one, and reasons where it is not reached."""
+    """Every rule held, courses that close from end to end, a bound that is one, and reasons where it is not reached.
+
+    What the layout tells of its cutting, beds and joints is counted anew on its pieces.
+    """
     assert not broken(check(layout))
+    masonry = layout.job.masonry
     for wall in layout.walls:
+        cut = [piece.length + masonry.joint for course in wall.courses for piece in course.pieces if piece.piece == "cut"]
+        assert wall.cutting == sum(2 if 2 * nominal < masonry.module else 1 for nominal in cut)
+        assert {piece.bottom for piece in wall.courses[0].pieces if piece.bottom < masonry.unit.height} <= {wall.bed}
+        joints = {two.left - one.right for course in wall.courses for one, two in pairwise(course.pieces)
+                  if one.bottom == two.bottom and 0 <= two.left - one.right <= 2 * masonry.widest_joint}
+        if joints and not any(piece.shape == "precast" for course in wall.courses for piece in course.pieces):
+            assert min(joints) >= wall.joints[0] - 1 and max(joints) <= wall.joints[1] + 1
         assert wall.cutting >= wall.cutting_at_least
         assert bool(wall.why) == (wall.cutting > wall.cutting_at_least)
         for course in wall.courses:

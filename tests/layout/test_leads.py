@@ -6,7 +6,7 @@ import pytest
 
 from tests.jobs import inches, make_job, make_masonry, make_wall, pieces_of
 from wallplan.layout.build import lay
-from wallplan.layout.leads import count_racked_lead, find_lead, plan_leads
+from wallplan.layout.leads import find_lead, plan_leads
 
 BLOCK = inches(16)
 
@@ -51,14 +51,3 @@ def test_no_lead_stands_on_the_far_side_of_a_door() -> None:
     plan = plan_leads(inches("239 5/8"), BLOCK, 5)
     beyond = (inches(40), inches(100))
     assert find_lead(plan, 1, beyond, inches("239 5/8"), (inches(40), inches(48))) is None
-
-
-@pytest.mark.parametrize(("first", "courses", "units"), [(1, 1, 1), (5, 5, 15), (7, 7, 28)])
-def test_lead_racked_at_both_ends_loses_a_unit_a_course(first: int, courses: int, units: int) -> None:
-    # n + (n - 1) + ... + 1 = n(n + 1)/2
-    assert count_racked_lead(first) == (courses, units)
-
-
-def test_lead_without_a_unit_is_refused() -> None:
-    with pytest.raises(ValueError, match="at least one unit, not 0"):
-        count_racked_lead(0)

@@ -7,7 +7,7 @@ import io
 
 from hypothesis import given, settings
 
-from tests.jobs import INCH, heads_of, inches, pump_house
+from tests.jobs import INCH, heads_of, inches, make_job, make_masonry, make_wall, pump_house
 from tests.long_run import examples
 from tests.strategies import laid_jobs
 from wallplan.layout.build import lay
@@ -26,6 +26,19 @@ def test_a_block_wall_on_the_module_is_marked_every_sixteen_inches() -> None:
     first = [mark.far for mark in marks.even if 2 in mark.courses]
     assert first == [INCH * (16 * n - 8) for n in (1, 2, 3, *range(7, 16))]
     assert marks.jambs[0] == ("Door", inches("47 5/8"), inches(88))
+
+
+def test_odd_and_even_courses_are_counted_apart() -> None:
+    (marks,) = list_marks(lay(pump_house()))  # 8 ft 8 in.: thirteen courses
+    assert (marks.odd_courses, marks.even_courses) == (7, 6)
+
+
+def test_a_control_joint_is_marked_by_both_its_sides_and_is_no_head_joint() -> None:
+    # Eight blocks, 3/8 in. of joint in the middle: from 63 5/8 to 64 in.
+    wall = make_wall(inches("127 5/8"), inches(32), control_joints=(inches(64) - inches("3/16"),))
+    (marks,) = list_marks(lay(make_job(make_masonry(joints_move=False), wall)))
+    assert marks.control_joints == ((inches("63 5/8"), inches(64)),)
+    assert inches("63 5/8") not in {mark.near for mark in (*marks.odd, *marks.even)}
 
 
 @settings(max_examples=examples(25))

@@ -7,18 +7,21 @@ from fractions import Fraction
 import pytest
 
 from tests.jobs import MM, broken, make_job, make_masonry, make_wall
+from tests.layout.buildings import lay_rectangle
 from tests.lists.walls import lay_text
 from wallplan.catalogue.load import find_unit, units
 from wallplan.layout.build import lay
-from wallplan.layout.leads import count_racked_lead
+from wallplan.lists.leads import list_leads
 from wallplan.rules.check import check
 
 
-@pytest.mark.parametrize(("bricks", "together"), [(1, 1), (3, 6), (5, 15), (7, 28)])
-def test_lead_rises_as_many_courses_as_its_first_has_units(bricks: int, together: int) -> None:
+@pytest.mark.parametrize(("bricks", "together"), [(3, 6), (5, 15), (7, 28)])
+def test_a_corner_lead_rises_as_many_courses_as_its_first_has_units(bricks: int, together: int) -> None:
     # building-the-third-and-remaining-courses.htm: seven bricks in the first course, seven courses. The sums 7 + 6 + ... + 1
-    # = 28 and 5 + ... + 1 = 15 are arithmetic.
-    assert count_racked_lead(bricks) == (bricks, together)
+    # = 28 and 5 + ... + 1 = 15 are arithmetic. All four corners of a house of 20 ft.
+    for lead in list_leads(lay_rectangle("brick-modular", 240, 240, 6, leads=bricks)):
+        assert [sum(lead.units_of(course)) for course in range(1, lead.courses + 1)] == list(range(bricks, 0, -1))
+        assert (lead.courses, lead.units) == (bricks, together)
 
 
 def test_brick_leads_are_seven_courses() -> None:

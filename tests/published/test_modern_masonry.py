@@ -13,7 +13,7 @@ from tests.jobs import inches
 from tests.layout.buildings import lay_rectangle, row_of
 from tests.lists.walls import lay_text
 from wallplan.layout.build import lay
-from wallplan.layout.leads import count_racked_lead
+from wallplan.lists.leads import list_leads
 from wallplan.plan.load import read_plan
 from wallplan.planner import draw_set
 
@@ -55,9 +55,9 @@ def test_so_many_courses_of_a_scale_are_so_high(scale: int, courses: int, height
 
 @pytest.mark.parametrize("bricks", [3, 4, 5])
 def test_leads_of_3_to_5_bricks_are_as_many_courses(bricks: int) -> None:
-    # /246: the first course of a lead is 3 to 5 bricks each way; racked half a brick a course at both ends, as many courses.
-    courses, together = count_racked_lead(bricks)
-    assert courses == bricks and together == sum(range(1, bricks + 1))
+    # /246: the first course of a lead is 3 to 5 bricks; racked half a brick a course at both ends, as many courses.
+    leads = list_leads(lay_rectangle("brick-modular", 240, 240, 4, leads=bricks))
+    assert leads and all(lead.courses == sum(lead.units_of(1)) == bricks for lead in leads)
 
 
 # p. 231: 3-4-5, 6-8-10, 9-12-15: sides and diagonal in feet.

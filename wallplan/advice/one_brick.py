@@ -23,11 +23,6 @@ REPEATS = {"flemish": Repeat(6, 4, 7, 2), "english": Repeat(4, 4, None, 0)}
 English: stretchers, or headers between two closers and quoin headers."""
 
 
-def repeat_length(masonry: Masonry) -> int:
-    """Ticks after which the bond repeats: a header and a stretcher with their joints, in English bond a stretcher."""
-    return masonry.module * REPEATS[masonry.bond].quarters // 4
-
-
 def list_fitting(masonry: Masonry, nominal: int, *, alike: bool = True) -> tuple[int, ...]:
     """The nominal lengths of masonry nearest to one, under and over it, that the bond fills; the nearer first.
 

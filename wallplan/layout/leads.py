@@ -104,13 +104,3 @@ def trim_leads(courses: tuple[Course, ...], plan: LeadPlan, length: int, first: 
         trimmed.append(course if not fallen else replace(course, pieces=tuple(
             piece._replace(lead=None) if piece in fallen else piece for piece in course.pieces)))
     return tuple(trimmed)
-
-
-def count_racked_lead(units: int) -> tuple[int, int]:
-    """Courses and units of a lead racked half a unit at both ends, whose first course has so many units.
-
-    ValueError where ``units`` is under one.
-    """
-    if units < 1:
-        raise ValueError(f"a lead begins with at least one unit, not {units}")
-    return units, units * (units + 1) // 2

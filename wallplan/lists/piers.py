@@ -6,8 +6,8 @@ from collections import Counter
 from collections.abc import Iterable
 from dataclasses import replace
 
-from wallplan.layout.model import PierLayout, PierPiece, WallLayout
-from wallplan.lengths import Measure, print_length, print_size
+from wallplan.layout.model import PierLayout, WallLayout
+from wallplan.lengths import print_length, print_size
 from wallplan.plan.job import Job
 
 
@@ -48,8 +48,3 @@ def tell_units(names: Iterable[str]) -> str:
     """``12 full, 4 half, 2 cut A``; pieces by name, cuts by their letter. "nothing" for none."""
     told = [f"{count} {'cut ' if name.isupper() else ''}{name}" for name, count in Counter(names).most_common()]
     return ", ".join(told) or "nothing"
-
-
-def pier_marks(course: Iterable[PierPiece], measure: Measure) -> tuple[str, ...]:
-    """Where the units of a pier's course end along the wall, each once, printed; () for none."""
-    return tuple(print_length(at, measure) for at in sorted({one.piece.left + one.along for one in course}))

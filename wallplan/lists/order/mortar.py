@@ -1,4 +1,8 @@
-"""How much mortar: solid units by geometry, hollow block by published yield, low and high."""
+"""How much mortar: solid units by geometry, hollow block by published yield, low and high.
+
+Of a solid unit the bed under it and one head joint are filled, (L + j) W j + H W j: confirmed by NAVEDTRA 14045 Table 4-5
+and BIA Technical Note 10.
+"""
 
 from __future__ import annotations
 
@@ -55,14 +59,6 @@ class Mortar:
     high: Fraction
     why: str
     blocks: Fraction | None = None
-
-
-def fill_joints(length: Fraction, height: Fraction, width: Fraction, bed: Fraction, head: Fraction) -> Fraction:
-    """Mortar of one solid unit, its bed and one head joint filled: (L + j) W j + H W j, in the cube of the lengths' unit.
-
-    Confirmed by NAVEDTRA 14045 Table 4-5 and BIA Technical Note 10.
-    """
-    return (length + head) * width * bed + height * width * head
 
 
 def order_mortar(layout: Layout) -> tuple[Line, Mortar] | None:
