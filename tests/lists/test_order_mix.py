@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+import pytest
+
 from tests.lists.pencil import follow
 from tests.lists.walls import PIER, lay_text
 from wallplan.lists.order.compose import list_order
@@ -102,3 +104,14 @@ def test_a_thin_joint_is_not_told_to_be_laid_in_mortar_from_the_shovel() -> None
             for joint, order in ((3, ""), (6, ""), (3, "order = {ready_bag = 25}"))]
     assert ["thin-joint mortar from the bag" in one for one in told] == [True, False, False]
     assert "Joints of 3 mm" in told[0]
+
+
+@pytest.mark.parametrize("wishes", [
+    "[order]\nshovels = 1000000\n", "[order]\nbatch = 0.0001\n", "[order]\nready_bag = 1\n", "[order]\ncement_bag = 1\nlime_bag = 1\n",
+    "[order.mix]\ncement = 0.0001\nsand = 28\nbags = true\n", "[order.mix]\nmasonry_cement = 0.001\nsand = 28\nbags = true\n",
+])
+def test_what_would_be_rounded_to_nothing_is_not_divided_by(wishes: str) -> None:
+    metric = ('title = "Pier"\nmeasure = "metric"\n[masonry]\nunit = "block-8"\n[[wall]]\nname = "Pier"\nlength = 1000\n'
+              "courses = 4\n")
+    for text in (PIER, metric):
+        assert list_order(lay_text(f"{text}\n{wishes}")).lines

@@ -50,6 +50,10 @@ pallet = 90
     ("[order]\nspare = true", 'spare: true is not a number; write spare = 10'),
     ("[order]\nspare = nan", 'spare: nan is not a number; write spare = 10'),
     ("[order]\nbatch = 0", "batch: 0 is not over nothing"),
+    ("[order]\ncement_bag = 0.33", "cement_bag: 0.33 pounds are no bag; write its weight, 1 or more"),
+    ("[order]\nready_bag = 0.001", "ready_bag: 0.001 pounds are no bag; write its weight, 1 or more"),
+    ("[order.steel]\nreinforcement_stock = \"2 mm\"", 'reinforcement_stock: 1/16" is under 4 in. (102 mm); write the length in '
+     "which it is sold"),
     ("[order]\nmasons = 0", "masons: 0 is not a number from 1 to 1,000"),
     ("[order]\nmasons = 1.5", "masons: 1.5 is not a whole number; write masons = 2"),
     ("[order]\noutput = [200, 100]", "output: not a low and a high figure"),

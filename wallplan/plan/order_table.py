@@ -50,9 +50,9 @@ def read_order(table: OrderTable | None, walls: Sequence[str], notebook: Noteboo
         mix=usual.mix if table.mix is None else read_mix(table.mix, notebook),
         batch=_number("batch", table.batch, notebook) or _whole_mix(table) or usual.batch,
         shovels=_number("shovels", table.shovels, notebook) or usual.shovels,
-        cement_bag=_number("cement_bag", table.cement_bag, notebook),
-        lime_bag=_number("lime_bag", table.lime_bag, notebook),
-        ready_bag=_number("ready_bag", table.ready_bag, notebook),
+        cement_bag=_bag("cement_bag", table.cement_bag, notebook),
+        lime_bag=_bag("lime_bag", table.lime_bag, notebook),
+        ready_bag=_bag("ready_bag", table.ready_bag, notebook),
         ready_yield=_number("ready_yield", table.ready_yield, notebook),
         cell_volume=_number("cell_volume", table.cell_volume, notebook),
         masons=_count((*_ORDER, "masons"), table.masons, notebook) or usual.masons,
@@ -109,6 +109,16 @@ def _number(key: str, value: float | None, notebook: Notebook, path: KeyPath = _
         notebook.note((*path, key), f"{print_number(value)} is not over nothing and at most {_MOST:,}; write such a number")
         return None
     return _exact(value)
+
+
+def _bag(key: str, value: float | None, notebook: Notebook) -> Fraction | None:
+    """The weight of a bag: a pound or a kilogram at least."""
+    weight = _number(key, value, notebook)
+    if weight is not None and weight < 1:
+        unit = "pounds" if notebook.measure == "feet" else "kilograms"
+        notebook.note((*_ORDER, key), f"{print_found(value)} {unit} are no bag; write its weight, 1 or more")
+        return None
+    return weight
 
 
 def _count(path: KeyPath, value: int | None, notebook: Notebook) -> int | None:
@@ -183,7 +193,10 @@ def _read_bar(table: SteelTable, notebook: Notebook) -> int:
 
 def _check_steel(steel: SteelWishes, notebook: Notebook) -> None:
     for stock, lap in (("stock", "lap"), ("reinforcement_stock", "reinforcement_lap")):
-        if 2 * getattr(steel, lap) > getattr(steel, stock):
+        if getattr(steel, stock) < TICKS_PER_FOOT // 3:
+            notebook.note((*_STEEL, stock), f"{notebook.show_size(getattr(steel, stock))} is under 4 in. (102 mm); write "
+                          "the length in which it is sold")
+        elif 2 * getattr(steel, lap) > getattr(steel, stock):
             notebook.note((*_STEEL, lap), f"over half of {stock}; write a shorter lap")
     if steel.tie_courses and not steel.tie_spacing:
         notebook.note((*_STEEL, "tie_spacing"), "missing; write how far apart ties are, tie_spacing = '24\"'")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
-from wallplan.lists.order.figures import LITRES_PER_CUBIC_FOOT, Scale, scale_of, settle, settle_up, show
+from wallplan.lists.order.figures import LITRES_PER_CUBIC_FOOT, Scale, scale_of, settle, settle_some, settle_up, show
 from wallplan.lists.order.ingredients import (
     INGREDIENTS,
     Ingredient,
@@ -77,7 +77,7 @@ def _order_ingredient(key: str, ingredient: Ingredient, volumes: list[Fraction],
         dry = " of dry sand; damp, the scale shows up to a quarter more" if key == "sand" else ""
         return Line("mortar", ingredient.name, scale.volume, volumes[0], order - volumes[0],
                     f"{head}, up to {show(order)}; {_rest(order, volumes[0])}{weighed}{dry}", wish.price)
-    bag = settle(weight / density_of(ingredient, scale), 2)
+    bag = settle_some(weight / density_of(ingredient, scale), 2)
     bags = [settle(volume / bag, 2) for volume in volumes]
     rule = _tell_published(key, mortar, bags[0], job)
     net, order = (bags[0] if rule is None else rule[0]), settle_up(bags[1])
@@ -109,7 +109,7 @@ def measure_batch(wishes: OrderWishes, scale: Scale) -> Fraction:
         return make_ready(wishes, scale)[0]
     mix = resolve_mix(wishes, scale)
     volume = wishes.batch / mix.sand * mix.parts / wishes.shovels * MORTAR / MATERIALS
-    return settle(volume if scale.volume == "cu ft" else volume * LITRES_PER_CUBIC_FOOT, 2)
+    return settle_some(volume if scale.volume == "cu ft" else volume * LITRES_PER_CUBIC_FOOT, 2)
 
 
 def describe_batch(mortar: Mortar, courses: int, job: Job,

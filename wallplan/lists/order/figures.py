@@ -49,6 +49,11 @@ def settle(value: Fraction | int, places: int) -> Fraction:
     return Fraction(math.floor(value * step + Fraction(1, 2)), step)
 
 
+def settle_some(value: Fraction | int, places: int) -> Fraction:
+    """As ``settle``, but what would be rounded to nothing is left as it is: it is divided by. Nought stays nought."""
+    return settle(value, places) or Fraction(value)
+
+
 def settle_up(value: Fraction | int, places: int = 0) -> Fraction:
     """A figure to so many decimals, never under itself."""
     step = 10**places

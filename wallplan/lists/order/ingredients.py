@@ -6,7 +6,7 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import NamedTuple
 
-from wallplan.lists.order.figures import LITRES_PER_CUBIC_FOOT, Scale, settle, show
+from wallplan.lists.order.figures import LITRES_PER_CUBIC_FOOT, Scale, settle, settle_some, show
 from wallplan.plan.order_wishes import Mix, OrderWishes
 
 POUND_PER_CUBIC_FOOT = Fraction("0.45359237") / LITRES_PER_CUBIC_FOOT
@@ -60,7 +60,7 @@ def resolve_mix(wishes: OrderWishes, scale: Scale) -> Mix:
     if not mix.bags:
         return mix
     parts = {key: getattr(mix, key) * shovels_in_bag(key, wishes, scale) for key in ("cement", "lime", "masonry_cement")}
-    return replace(mix, bags=False, **{key: settle(part, 2) for key, part in parts.items()})
+    return replace(mix, bags=False, **{key: settle_some(part, 2) for key, part in parts.items()})
 
 
 def shovels_in_bag(key: str, wishes: OrderWishes, scale: Scale) -> Fraction:
@@ -87,5 +87,5 @@ def make_ready(wishes: OrderWishes, scale: Scale) -> tuple[Fraction, str]:
         return wishes.ready_yield, "the plan's own figure"
     pounds = Fraction(READY_DENSITY)
     dense = pounds if scale.weight == "lb" else settle(pounds * POUND_PER_CUBIC_FOOT, 1)
-    made = settle((wishes.ready_bag or Fraction(0)) / dense, 2)
+    made = settle_some((wishes.ready_bag or Fraction(0)) / dense, 2)
     return made, f"{show(dense)} {scale.weight} to the {'cu ft' if scale.volume == 'cu ft' else 'litre'}, from memory"
