@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 from wallplan_cli.faults import RULE_BROKEN, ends_plainly, refuse
-from wallplan_cli.shared import Json, Plan, put_json, spare_plans, terminal_width
+from wallplan_cli.shared import Json, Plan, put_json, read_folder, spare_plans, terminal_width
 
 if TYPE_CHECKING:
     from wallplan.advice.advise import Advice
@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 Into = Annotated[
     Path | None,
     typer.Option("--into", metavar="FOLDER", help="Folder for the sheet; else one named as the plan, beside it.",
-                 show_default=False, readable=False),
+                 show_default=False, parser=read_folder),
 ]
 
 PATIENCE = 1.0

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 from wallplan_cli.earlier import Earlier
 from wallplan_cli.faults import RULE_BROKEN, UNUSABLE, UNWRITTEN, refuse
+from wallplan_cli.shared import read_folder
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -19,7 +20,7 @@ if TYPE_CHECKING:
 Into = Annotated[
     Path | None,
     typer.Option("--into", metavar="FOLDER", help="Folder for the files; else one named as the plan, beside it.",
-                 show_default=False, readable=False),
+                 show_default=False, parser=read_folder),
 ]
 PaperName = Annotated[
     str | None,

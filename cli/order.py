@@ -41,6 +41,8 @@ def order(
         raise refuse("--json and --csv cannot both go to standard output; name a file for one")
     spare_plans("--json", json, plan)
     spare_plans("--csv", csv, plan)
+    if json is not None and csv is not None and Path(json).absolute() == Path(csv).absolute():
+        raise refuse(f"--json and --csv: {json} cannot be both; name two files")
     with ends_plainly():
         layout = lay_plan(plan)
         listed = take_off(layout)

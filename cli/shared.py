@@ -23,6 +23,13 @@ Json = Annotated[
 NARROWEST, WIDEST = 60, 160
 
 
+def read_folder(given: str) -> Path:
+    """The folder that is asked for; an empty name, which would be the folder that one stands in, is refused."""
+    if not given.strip():
+        raise refuse("--into: no folder is named; write --into FOLDER")
+    return Path(given)
+
+
 def terminal_width() -> int:
     """Columns to write in."""
     return max(NARROWEST, min(WIDEST, shutil.get_terminal_size((100, 24)).columns))
@@ -53,10 +60,16 @@ def for_one_only(plans: list[Path], option: str, value: str | None) -> None:
 
 
 def spare_plans(option: str, target: str | None, *plans: Path | None) -> None:
-    """End the command where what it would write has the name of a plan that it reads."""
+    """End the command where what it would write has the name of a plan that it reads, or of any plan, or no name."""
+    if target in (None, "-"):
+        return
+    if not target.strip():
+        raise refuse(f"{option}: no file is named; write {option} FILE, or {option} - for standard output")
     for plan in plans:
-        if target not in (None, "-") and plan is not None and _is_same(Path(target or ""), plan):
+        if plan is not None and _is_same(Path(target), plan):
             raise refuse(f"{option}: {target} is the plan itself; name another file")
+    if target.casefold().endswith(".toml") and Path(target).is_file():  # an option in the wrong place
+        raise refuse(f"{option}: {target} is there already, and a plan by its name; name another file")
 
 
 def _is_same(one: Path, other: Path) -> bool:

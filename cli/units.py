@@ -6,7 +6,7 @@ from typing import Annotated
 
 import typer
 from wallplan_cli.faults import refuse
-from wallplan_cli.shared import Json, put_json, terminal_width
+from wallplan_cli.shared import Json, put_json, spare_plans, terminal_width
 
 
 def add_to(app: typer.Typer) -> None:
@@ -22,14 +22,15 @@ def units(
 
     Sizes, joints, coursing, stock lengths and shapes; one unit in full with where each figure comes from.
     """
-    from wallplan.catalogue.load import UnknownUnit, find_unit
+    from wallplan.catalogue.load import UnknownUnit, find_unit, spell_key
     from wallplan.catalogue.load import units as all_units
     from wallplan.catalogue.unit import Unit
     from wallplan.lists.unit_tables import report_unit, report_units, units_as_json
 
+    spare_plans("--json", json)
     if key is not None:
         try:
-            chosen: tuple[Unit, ...] = (find_unit(key),)
+            chosen: tuple[Unit, ...] = (find_unit(spell_key(key)),)
         except UnknownUnit as error:
             near = f"; nearest: {', '.join(error.nearest)}" if error.nearest else ""
             raise refuse(f'UNIT: "{key}" is not in the catalogue{near}; all of them: wallplan units') from None

@@ -56,6 +56,11 @@ def find_unit(key: str) -> Unit:
     raise UnknownUnit(key, _nearest(key))
 
 
+def spell_key(key: str) -> str:
+    """A key in the catalogue's letters: it may be written in big ones, and with a blank or ``_`` for the hyphen."""
+    return "-".join(key.casefold().replace("-", " ").replace("_", " ").split())
+
+
 def _nearest(key: str) -> tuple[str, ...]:
     from difflib import get_close_matches  # only a wrong key needs it
 

@@ -36,7 +36,7 @@ def load_plan(path: Path) -> Job:
     except UnicodeDecodeError as error:
         raise _refuse(file, _NO_TEXT, data.count(b"\n", 0, error.start) + 1) from None
     except FileNotFoundError:
-        raise _refuse(file, "no such file; check its name, or write a plan with wallplan new") from None
+        raise _refuse(file, f"no such file; {_find_alike(path)}") from None
     except PermissionError:
         raise _refuse(file, "may not be read; give yourself leave to read it") from None
     except (OSError, ValueError) as error:
@@ -108,6 +108,19 @@ def _say(wrong: Wrong) -> str:
     if isinstance(last, int):
         return wrong.message if table in _NAMED else f"{table} {last + 1}: {wrong.message}"
     return f"{print_name(last)}: {wrong.message}"
+
+
+def _find_alike(path: Path) -> str:
+    """What to do about a file that is not there: take the one beside it whose name is nearly the same."""
+    from wallplan.plan.found import find_nearest
+
+    try:
+        plans = [one.name for one in path.parent.glob("*.toml")]
+    except (OSError, ValueError):
+        plans = []
+    near = find_nearest(path.name, plans, least=0.75) or find_nearest(f"{path.name}.toml", plans, least=0.9)
+    return (f"there is {_printable(str(path.with_name(near)))}" if near else
+            "check its name, or write a plan with wallplan new")
 
 
 def _decode(data: bytes) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from wallplan.catalogue.load import UnknownUnit, find_unit, units
+from wallplan.catalogue.load import UnknownUnit, find_unit, spell_key, units
 from wallplan.catalogue.own import own_unit
 from wallplan.catalogue.own_rules import SHAPES, Measured, OwnUnitError
 from wallplan.catalogue.unit import Unit
@@ -15,7 +15,6 @@ if TYPE_CHECKING:
     from wallplan.plan.schema import OwnUnitTable
 
 _MOST_MEASURED = 1_000
-_LONGEST_KEY = 40
 
 
 def choose_unit(key: str | None, own: Unit | None, own_key: str | None, notebook: Notebook) -> Unit | None:
@@ -29,7 +28,7 @@ def choose_unit(key: str | None, own: Unit | None, own_key: str | None, notebook
     if own_meant or key == own_key:
         return own
     try:
-        return find_unit(_spell_key(key))
+        return find_unit(spell_key(key))
     except UnknownUnit as error:
         near = find_nearest(key, [own_key]) if own_key else None
         catalogues = f"nearest: {', '.join(error.nearest)}" if error.nearest else "try block-8 or brick-modular"
@@ -37,11 +36,6 @@ def choose_unit(key: str | None, own: Unit | None, own_key: str | None, notebook
         notebook.note(("masonry", "unit"), f"{print_found(key)} is no unit of the catalogue; {hint}; wallplan units shows "
                       "them all")
         return None
-
-
-def _spell_key(key: str) -> str:
-    """A key in the catalogue's letters: it may be written in big ones, and with a blank or ``_`` for the hyphen."""
-    return make_plain(key).replace("_", "-") if len(key) <= _LONGEST_KEY else key
 
 
 def read_own_unit(table: OwnUnitTable, notebook: Notebook) -> Unit | None:
