@@ -5,8 +5,19 @@ from __future__ import annotations
 import pytest
 
 from tests.drawing.sheets import CAPITALS, advance, font, ink_of
-from wallplan.drawing.letter_widths import ADVANCES
-from wallplan.drawing.lettering import Placer, clean, font_size, measure, measure_text, meets_box, shorten, tie, wrap
+from wallplan.drawing.letter_widths import _RANGES, ADVANCES
+from wallplan.drawing.lettering import (
+    Placer,
+    clean,
+    fit_heading,
+    font_size,
+    measure,
+    measure_text,
+    meets_box,
+    shorten,
+    tie,
+    wrap,
+)
 from wallplan.drawing.primitives import Box, Segment, Text
 
 
@@ -82,3 +93,18 @@ def test_a_line_is_broken_round_lettering() -> None:
 ])
 def test_a_line_meets_a_box_only_where_it_runs_inside(line: Segment, meets: bool) -> None:
     assert meets_box(line, Box(4, 4, 6, 6)) is meets
+
+
+def test_every_letter_that_is_drawn_is_in_the_font_and_others_are_shown_as_missing() -> None:
+    have = set(font().get_charmap())
+    assert [hex(code) for first, last in _RANGES for code in range(first, last + 1)
+            if chr(code).isprintable() and code not in have] == []
+    assert clean("Öland Łódź Пристань Αθήνα") == "Öland Łódź Пристань Αθήνα"
+    assert clean("码头, منصة") == "??, ????"  # blank, or in the wrong order, before
+
+
+def test_a_long_heading_takes_two_lines_before_it_gets_small() -> None:
+    long = "The long wall towards the water and the old slip"
+    assert fit_heading(long, (5.0, 3.5, 2.5), 130.0) == (long, 3.5)
+    assert fit_heading("Kiosk", (5.0, 3.5, 2.5), 130.0) == ("Kiosk", 5.0)
+    assert fit_heading(long * 6, (5.0, 3.5, 2.5), 130.0)[1] == 2.5

@@ -94,7 +94,7 @@ def test_a_line_to_measure_stands_upright_and_one_lies_level(name: str, length: 
         for along, away in ((0, 1), (1, 0)):
             assert any(abs(abs(line[2 + along] - line[along]) - length) < 1e-6 and line[away] == line[2 + away]
                        for line in lines)
-        assert any("Scale full size." in text.text for text in texts_of(page))
+        assert any("Full size." in text.text for text in texts_of(page))
         assert max(text.x for text in texts_of(page)) < page.paper.width - 15
         assert int((page.paper.width - 30) // WIDTH) >= len(strips_of(page)) > 0
 

@@ -145,3 +145,16 @@ def test_every_course_is_numbered_at_least_three_and_a_half_mm_high(paper: str) 
         texts = [text for page in number_sheets(plan_pole_sheets(layout, paper)) for text in texts_of(page)]
         for number in range(1, len(list_poles(layout)[0].tops) + 1):
             assert [text.height for text in texts if text.text == str(number) and text.height >= 3.5], (name, number)
+
+
+def test_a_head_of_several_openings_names_them_all() -> None:
+    """Door and two windows at one head ended in "Window A,..."."""
+    plan = ('title = "Waiting room"\nmeasure = "metric"\n[masonry]\nunit = "brick-uk"\n[[wall]]\nname = "Track side"\n'
+            'length = 7190\nheight = 2625\n')
+    opening = '[[wall.opening]]\nname = "{}"\nfrom_left = {}\nwidth = {}\nsill = {}\nheight = {}\n'
+    plan += opening.format("Door", 1122.5, 910, 0, 2100) + opening.format("Window A", 2810, 1135, 900, 1200)
+    layout = lay(read_plan(plan + opening.format("Window B", 5000, 1135, 900, 1200), "room.toml"))
+    (page,) = number_sheets(plan_pole_sheets(layout, "A4"))
+    assert "Window B" in [text.text for text in texts_of(page) if text.text.startswith("Window")]
+    assert not any(text.text.endswith("...") for text in texts_of(page))
+    assert faults_of(page) == []

@@ -50,3 +50,10 @@ def test_what_is_kept_and_the_kerf_are_to_scale() -> None:
     assert (kept.width + 0.7) * ratio == pytest.approx(cut.length / TICKS_PER_MM, abs=0.1)
     kerfs = [item.box for item in page.ink if isinstance(item, Area) and item.box.height > 2]
     assert {round(box.width * ratio, 2) for box in kerfs} == {3.17} or {round(box.width * ratio, 1) for box in kerfs} == {3.2}
+
+
+def test_one_setting_is_one_setting_and_no_offcut_is_none() -> None:
+    layout = lay(load_plan(Path(__file__).parents[2] / "samples" / "garden-wall-piers.toml"))
+    (page,) = number_sheets(plan_saw_sheets(layout, None))
+    words = " ".join(text.text for text in texts_of(page))
+    assert "8 cuts in 1 saw setting, the longest first; none from offcuts." in words

@@ -6,7 +6,8 @@ from itertools import pairwise
 
 import pytest
 
-from tests.drawing.walls import laid
+from tests.drawing.sheets import texts_of
+from tests.drawing.walls import drawn, laid
 from wallplan.drawing.splitting import split_wall
 from wallplan.drawing.tally import tally
 from wallplan.drawing.view import whole
@@ -55,3 +56,11 @@ def test_too_little_room_gives_no_windows_and_enough_gives_one() -> None:
     wall, module = layout.walls[0], layout.job.masonry.module
     assert split_wall(wall, tally(wall), module, module, wall.wall.height) == ()
     assert split_wall(wall, tally(wall), module, wall.wall.length, wall.wall.height)[0] == whole(wall)
+
+
+def test_the_key_of_a_split_wall_says_what_a_match_line_is() -> None:
+    """A wall that is split at a course has no words at its match lines."""
+    for name in ("tower", "quay"):
+        for page in drawn(name).pages:
+            assert "match line" in [text.text for text in texts_of(page)]
+    assert not any(text.text == "match line" for text in texts_of(drawn("pier").pages[0]))

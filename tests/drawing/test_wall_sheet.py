@@ -74,7 +74,7 @@ def test_every_piece_is_drawn_where_it_lies() -> None:
     left, bottom = min(box.left for box in boxes), max(box.bottom for box in boxes)
     pieces = [piece for course in wall.courses for piece in course.pieces]
     assert len(boxes) == len(pieces)
-    half = layout.job.masonry.joint / 2 / TICKS_PER_MM
+    half = max(wall.joints) / 2 / TICKS_PER_MM
     for box, piece in zip(boxes, pieces, strict=True):
         drawn_at = [(box.left - left) * ratio, (box.right - left) * ratio, (bottom - box.bottom) * ratio,
                     (bottom - box.top) * ratio]

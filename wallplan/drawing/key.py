@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from wallplan.drawing.elevation import BEAM_DASH, LINTEL_LINE
+from wallplan.drawing.elevation import BEAM_DASH, LINTEL_LINE, MATCH_DASH
 from wallplan.drawing.hatching import hatch_cut, hatch_half, hatch_part
 from wallplan.drawing.lettering import SMALLEST, measure
 from wallplan.drawing.outlines import HEAVY_LINE, THIN_LINE, UNIT_LINE
@@ -15,11 +15,15 @@ _SAMPLE = Box(0, 0, 8.0, 4.2)
 _PITCH = 6.0
 
 
-def set_key(wall: WallLayout, counted: Tally, width: float) -> Panel:
-    """The key in a panel ``width`` mm wide, in rows; an empty panel where the wall is all whole units."""
+def set_key(wall: WallLayout, counted: Tally, width: float, *, split: bool = False) -> Panel:
+    """The key in a panel ``width`` mm wide, in rows; an empty panel where the wall is all whole units. ``split`` is whether
+    match lines stand on the sheet."""
     x, y = PADDING, PADDING
     ink: list[Primitive] = []
-    for words, sample in _entries(wall, counted):
+    entries = _entries(wall, counted)
+    if split:
+        entries.append(("match line", [Strokes((Segment(0, 2.1, 8, 2.1),), HEAVY_LINE, MATCH_DASH)]))
+    for words, sample in entries:
         taken = _SAMPLE.width + 1.5 + measure(words, SMALLEST)
         if x > PADDING and x + taken > width - PADDING:
             x, y = PADDING, y + _PITCH

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from functools import lru_cache
 
-from wallplan.drawing.letter_widths import ADVANCES, CAPITALS, UNITS, UNMEASURED
+from wallplan.drawing.letter_widths import ADVANCES, CAPITALS, UNITS, UNMEASURED, has_letter
 from wallplan.drawing.primitives import Box, Segment, Text
 
 SMALLEST = 2.5
@@ -73,8 +73,8 @@ def tie(text: str) -> str:
 
 
 def clean(text: str) -> str:
-    """A text from a plan as it can be drawn: letters that do not print are shown as question marks."""
-    return "".join(letter if letter.isprintable() else "?" for letter in text)
+    """A text from a plan as it can be drawn: letters that do not print, or that the font lacks, as question marks."""
+    return "".join(letter if letter.isprintable() and has_letter(letter) else "?" for letter in text)
 
 
 def shorten(text: str, height: float, width: float) -> str:
@@ -88,10 +88,12 @@ def shorten(text: str, height: float, width: float) -> str:
 
 
 def fit_heading(text: str, heights: tuple[float, ...], width: float) -> tuple[str, float]:
-    """The text and the largest of ``heights``, mm, at which it fits ``width`` mm; as much as fits about two lines of the
-    last if it fits at none."""
-    found = next((height for height in heights if measure(text, height) <= width), heights[-1])
-    return shorten(text, found, 1.85 * width), found
+    """The text and the largest of ``heights``, mm, at which it fits ``width`` mm; else that of at least 3.5 mm at which it
+    fits two lines; as much as fits about two lines of the last if it fits at none."""
+    one = (height for height in heights if height >= FIGURES and measure(text, height) <= width)
+    two = (height for height in reversed(heights) if height >= FIGURES and len(wrap(text, height, width)) <= 2)
+    found = next(one, None) or next(two, heights[-1])
+    return shorten(text, found, 1.85 * width) if found < FIGURES else text, found
 
 
 @lru_cache(maxsize=2_000)

@@ -68,11 +68,12 @@ def _plan(layout: Layout, pole: Pole, heading: Heading, paper: Paper) -> _Plan:
     ways: list[tuple[tuple[int, int, int], _Plan]] = []
     measured, poles = layout.job.measure, (pole, *_find_gauge_poles(pole, layout.job.measure))
     both = [measure_sides(one, measured) for one in poles]
-    sides = max(left for left, _ in both), min(RIGHT if len(both) == 1 else _BESIDE, max(right for _, right in both))
+    left, right = max(left for left, _ in both), max(right for _, right in both)
     for scale in POLE_SCALES[measured]:
         for way in (paper, paper.turned()):
             room = find_room(layout, way, heading, scale)
             stretches = tuple(stretch for one in poles for stretch in split_pole(one, measured, scale, room.height))
+            sides = left, min(RIGHT if len(stretches) == 1 else _BESIDE, right)
             each = max(1, int(room.width / (sides[0] + POLE + sides[1])))
             legible = scale.on_paper(pole.tops[-1]) >= LEAST_COURSE * len(pole.tops)
             pages = count_pages(stretches, each)

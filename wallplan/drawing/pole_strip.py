@@ -170,7 +170,8 @@ def _draw_levels(board: Board, stretch: Stretch, room: tuple[float, float], low:
     levels, (x, right) = stretch.levels, room
     places = [low - stretch.scale.on_paper(level.height - stretch.bottom) for level in levels]
     start = x + _LEAD + 1.0
-    height, set_words = _set_words([_tell_level(level, stretch.measured) for level in levels], right - start - 1.0)
+    most = 3 if len(levels) * (FIGURES + _GAP + 2 * _LEADING) <= low - highest else 2
+    height, set_words = _set_words([_tell_level(level, stretch.measured) for level in levels], right - start - 1.0, most)
     tallest = max((len(lines) for _, lines in set_words), default=1)
     moved = _spread_up(places, FIGURES + _GAP + (tallest - 1) * _LEADING, low, highest)
     for (figure, lines), y in zip(set_words, moved, strict=True):
@@ -183,15 +184,16 @@ def _draw_levels(board: Board, stretch: Stretch, room: tuple[float, float], low:
     return [Segment(x + _TICK, place, x + _LEAD, y) for place, y in marked]
 
 
-def _set_words(told: list[tuple[str, str]], room: float) -> tuple[float, list[tuple[str, tuple[str, ...]]]]:
-    """How high the words beside heights are, and their lines: smaller, and then in two lines, where one is too long."""
+def _set_words(told: list[tuple[str, str]], room: float, most: int) -> tuple[float, list[tuple[str, tuple[str, ...]]]]:
+    """How high the words beside heights are, and their lines: smaller, and then in ``most`` lines, where one is too long."""
     spare = [room - (measure(f"{figure} ", FIGURES) if figure else 0.0) for figure, _ in told]
     if all(measure(words, FIGURES) <= here for (_, words), here in zip(told, spare, strict=True)):
         return FIGURES, [(figure, wrap(words, FIGURES, here)) for (figure, words), here in zip(told, spare, strict=True)]
     found = list[tuple[str, tuple[str, ...]]]()
     for (figure, words), here in zip(told, spare, strict=True):
-        first, *more = wrap(words, SMALLEST, here) or ("",)
-        found.append((figure, (first, shorten(" ".join(more), SMALLEST, here)) if more else (first,)))
+        lines = wrap(words, SMALLEST, here) or ("",)
+        rest = (shorten(" ".join(lines[most - 1:]), SMALLEST, here),) if len(lines) >= most else ()
+        found.append((figure, (*lines[:most - 1], *rest)))
     return SMALLEST, found
 
 

@@ -78,11 +78,16 @@ def _make_card(layout: Layout, cut: Cut, scale: Scale, x: float, y: float) -> Ca
     return Card(cut, layout.job.masonry, layout.job.measure, scale, layout.job.order.kerf, x, y)
 
 
+def _count(number: int, thing: str) -> str:
+    return f"{number} {thing}{'s' * (number != 1)}"
+
+
 def _make_heading(layout: Layout, cuts: tuple[Cut, ...], nested: Iterable[str]) -> Heading:
     kerf = tie(print_size(layout.job.order.kerf, layout.job.measure))
     total, spared = sum(cut.count for cut in cuts), sum(cut.served for cut in cuts)
     told = (
-        f"{total} cuts in {len(cuts)} saw settings, the longest first; {spared} of them from offcuts. Kerf {kerf}, black.",
+        f"{_count(total, 'cut')} in {_count(len(cuts), 'saw setting')}, the longest first; {spared or 'none'} from offcuts. "
+        f"Kerf {kerf}, black.",
         "Heavy outline: what is kept. Hatched: what is left. Set the saw once, saw one, lay it dry, then the rest; tick.",
         *nested,
     )

@@ -220,7 +220,7 @@ def set_panels(subject: Subject, arrangement: Arrangement, sheet: Sheet, notes: 
     full = arrangement.paper.usable_width
     width, table = panel_widths(arrangement)
     title = set_title_block(subject.wall, subject.job, arrangement.scale, sheet, width, subject.face)
-    key = set_key(subject.wall, subject.tally, table)
+    key = set_key(subject.wall, subject.tally, table, split=bool(sheet.shows))
     cuts = (set_lines((Line(CUTS_APART),), table) if apart
             else set_cuts(subject.cuts, table, title.height - key.height))
     return Panels(

@@ -103,7 +103,7 @@ def print_sizes(job: Job) -> str:
 
 def print_place(job: Job, scale: Scale | None, sheet: Sheet) -> str:
     """Scale, the sheet's place in its set, and the date where the plan gives one."""
-    drawn = f"Scale {scale.name}." if scale else "Not to scale."
+    drawn = "Not to scale." if scale is None else "Full size." if scale.ratio == 1 else f"Scale {scale.name}."
     part = f", part {sheet.part[0]} of {sheet.part[1]}" if sheet.part[1] > 1 else ""
     return f"{drawn} Sheet {sheet.number} of {sheet.count}{part}.{f' Date {clean(job.date)}.' if job.date else ''}"
 
