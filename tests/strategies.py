@@ -15,7 +15,7 @@ from wallplan.catalogue.unit import Unit
 from wallplan.findings import PlanError
 from wallplan.lengths import TICKS_PER_INCH, TICKS_PER_MM, Measure
 from wallplan.plan.advice_table import KINDS
-from wallplan.plan.job import Job
+from wallplan.plan.job import ONE_BRICK, Job
 from wallplan.plan.load import read_plan
 
 SIXTEENTH = TICKS_PER_INCH // 16
@@ -463,7 +463,7 @@ def header_plans(draw: st.DrawFn) -> str:
     twice = [unit for unit in units().values() if unit.kind == "brick" and abs(2 * unit.thickness + unit.joint - unit.length) <= 2_000]
     unit = draw(st.sampled_from(twice))
     half = unit.module // 2
-    masonry: Table = {"unit": unit.key, "bond": draw(st.sampled_from(["flemish", "english"]))}
+    masonry: Table = {"unit": unit.key, "bond": draw(st.sampled_from(ONE_BRICK))}
     if draw(st.booleans()):
         joint = f"{unit.joint / TICKS_PER_MM} mm"
         masonry.update(tightest_joint=joint, widest_joint=joint)

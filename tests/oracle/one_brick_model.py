@@ -35,16 +35,22 @@ def list_courses(length: int, left: str, right: str) -> Iterator[Course]:
                 yield from ((*head, *middle, *tail) for middle in fill(rest))
 
 
-def weigh(course: Course, rule: str, left: str, right: str) -> tuple[int, int]:
-    """Departures of a course from its bond, and bricks sawn for it."""
+def weigh(course: Course, rule: str, left: str, right: str, quoins: bool = False) -> tuple[int, int]:
+    """Departures of a course from its bond, and bricks sawn for it. ``quoins``: a course of one kind may have the other's at an
+    end that wants it."""
     sawn = sum({"P": 2, "C": 1}.get(kind, 0) for kind, _ in course)
-    departures = 2 * (course[0][0] != left) + 2 * (course[-1][0] != right)
+    departures = sum(2 for (kind, grains), wanted in ((course[0], left), (course[-1], right))
+                     if kind != wanted and not (quoins and rule == "H" and kind == "P" and grains > HEADER))
     kinds = [kind for kind, _ in course]
     departures += kinds.count("P")
-    if rule != "in turn":
-        return departures + sum(kind in "SH" and kind != rule for kind in kinds), sawn
+    if rule in "SH":
+        inside = kinds[1:-1] if quoins else kinds
+        at_ends = [(kinds[0], left), (kinds[-1], right)][:len(kinds)] if quoins else []
+        departures += sum(kind in "SH" and kind not in (rule, wanted) for kind, wanted in at_ends)
+        return departures + sum(kind in "SH" and kind != rule for kind in inside), sawn
     roles = [("S", "H") if kind == "P" else (kind,) for kind in kinds]
-    return departures + min(_out_of_turn(played, kinds) for played in product(*roles)), sawn
+    count = _out_of_three if rule == "three in turn" else _out_of_turn
+    return departures + min(count(played, kinds) for played in product(*roles)), sawn
 
 
 def _out_of_turn(played: tuple[str, ...], kinds: list[str]) -> int:
@@ -60,6 +66,32 @@ def _out_of_turn(played: tuple[str, ...], kinds: list[str]) -> int:
     return count
 
 
+def _out_of_three(played: tuple[str, ...], kinds: list[str]) -> int:
+    """Headers inside that do not follow three stretchers (before the first of them fewer will do), fourth stretchers, a closer
+    or a header at the right end that stands beside a header."""
+    count, stretchers, first, last = 0, 0, True, len(kinds) - 1
+    for place, role in enumerate(played):
+        if kinds[place] == "C":
+            count += place > 1 and played[place - 1] == "H"
+        elif role == "S":
+            stretchers += 1
+            count += stretchers > 3
+        else:
+            if 0 < place < last:
+                count += stretchers == 0 or (stretchers < 3 and not first)
+                first = False
+            elif place == last and place > 0 and kinds[place - 1] != "C":
+                count += played[place - 1] == "H"
+            stretchers = 0
+    return count
+
+
+def best_beside(length: int, rule: str, over: tuple[int, ...], least: int = CLOSER) -> Weight:
+    """The least weight of one course that begins and ends with a header, beside joints of the courses over and under it."""
+    return min((sum(abs(one - other) < least for one in joints(course) for other in over), *weigh(course, rule, "H", "H", True))
+               for course in set(list_courses(length, "H", "H")))
+
+
 def joints(course: Course) -> list[int]:
     """Where pieces meet."""
     at, found = 0, []
@@ -69,13 +101,14 @@ def joints(course: Course) -> list[int]:
     return found
 
 
-def best(length: int, rules: tuple[str, str], ends: tuple[int, int], courses: tuple[int, int], adjoining: int) -> Weight:
+def best(length: int, rules: tuple[str, str], ends: tuple[int, int], courses: tuple[int, int], adjoining: int,
+         quoins: bool = False) -> Weight:
     """The least weight of any two courses: ``ends`` are the parities that begin with a stretcher."""
     sides = [("S" if ends[0] == parity else "H", "S" if ends[1] == parity else "H") for parity in (0, 1)]
     listed = []
     for parity in (0, 1):
         rule = rules[0 if ends[0] == parity else 1]
-        listed.append([(joints(one), *weigh(one, rule, *sides[parity])) for one in set(list_courses(length, *sides[parity]))])
+        listed.append([(joints(one), *weigh(one, rule, *sides[parity], quoins)) for one in set(list_courses(length, *sides[parity]))])
     return min(
         (adjoining * sum(abs(one - other) < CLOSER for one in odd[0] for other in even[0]),
          courses[0] * odd[1] + courses[1] * even[1], courses[0] * odd[2] + courses[1] * even[2])

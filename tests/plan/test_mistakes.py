@@ -51,7 +51,7 @@ WORDS = [
     ('sizes are unknown', changed('measure = "feet"', 'measure = "feet"\nsizes = "nom" #!'), "",
      'sizes: "nom" is not known; allowed: actual or nominal'),
     ('bond is unknown', masonry('bond = "haalf" #!'), "masonry",
-     'bond: "haalf" is not known; allowed: half, third, quarter, stack, flemish or english; write bond = "half"'),
+     'bond: "haalf" is not known; allowed: half, third, quarter, stack, flemish, english, english garden wall, flemish garden wall, common or header; write bond = "half"'),
     ('leads are text', masonry('leads = "5" #!'), "masonry", 'leads: "5" is not a whole number; write leads = 5'),
     ('leads are a fraction', masonry("leads = 5.0 #!"), "masonry", "leads: 5.0 is not a whole number"),
     ('leads are true', masonry("leads = true #!"), "masonry", "leads: true is not a whole number"),

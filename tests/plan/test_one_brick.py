@@ -42,6 +42,14 @@ def test_the_wall_is_as_thick_as_the_brick_is_long() -> None:
     assert (masonry.thickness, masonry.least_lap, masonry.least_piece) == (215 * 960, 53.75 * 960, 112.5 * 960)
 
 
+@pytest.mark.parametrize(("bond", "asked", "count"), [
+    ("english garden wall", "", 3), ("common", "", 5), ("english garden wall", "stretcher_courses = 5", 5), ("flemish", "", 0),
+    ("flemish garden wall", "", 0), ("header", "", 0)])
+def test_courses_of_stretchers_between_those_of_headers(bond: str, asked: str, count: int) -> None:
+    masonry = read(bond=bond, masonry=asked).masonry
+    assert masonry.one_brick and masonry.stretcher_courses == count and masonry.bond_name.endswith(" bond")
+
+
 @pytest.mark.parametrize(("unit", "measure"), [("brick-uk", "metric"), ("brick-au", "metric"), ("brick-modular", "feet")])
 def test_bricks_of_two_thicknesses_and_a_joint_are_allowed(unit: str, measure: str) -> None:
     length, height = ('"14\'"', '"4\'"') if measure == "feet" else ("4265", "1032" if unit == "brick-au" else "900")
@@ -59,6 +67,14 @@ def test_bricks_of_two_thicknesses_and_a_joint_are_allowed(unit: str, measure: s
      "steps of the footing are not laid in english bond"),
     ({"wall": "[[wall.top_step]]\nat = 2000\nup = 75"}, "steps of the top are not laid in flemish bond"),
     ({"wall": "[[wall.pier]]\nfrom_left = 2000"}, "piers are not laid in flemish bond"),
+    ({"masonry": "stretcher_courses = 3"}, 'flemish bond has no courses of headers after so many of stretchers; leave it out, or '
+     'write bond = "english garden wall" or "common"'),
+    ({"bond": "common", "masonry": "stretcher_courses = 0"}, "0; a course of headers comes after 1 to 12 courses of stretchers; "
+     "write stretcher_courses = 5"),
+    ({"bond": "english garden wall", "masonry": "stretcher_courses = 4",
+      "wall": 'right = "outside corner"\n[[wall]]\nname = "Side"\nlength = 2690\nheight = 900\nleft = "outside corner"'},
+     "stretcher_courses: 4: at corners a header stands at the quoin in every second course, and an even number brings the course "
+     "of headers to the others; write 3 or 5"),
     ({"height": "335"}, "height: 335 mm is off the coursing, and no course is ripped in flemish bond; courses end at 300 mm and "
      "375 mm"),
     ({"wall": "[[wall.opening]]\nfrom_left = 1800\nwidth = 910\nsill = 320\nheight = 430"},

@@ -21,7 +21,7 @@ from wallplan.layout.build import lay
 from wallplan.layout.coursing import set_coursing
 from wallplan.lengths import TICKS_PER_FOOT, print_length
 from wallplan.lists.order.compose import list_order
-from wallplan.plan.job import Bond
+from wallplan.plan.job import HEADER_COURSES, Bond
 from wallplan.rules.check import check
 
 # Width, height, length, each least and most as printed; courses and their height in inches (Technical Note 10B).
@@ -244,11 +244,14 @@ def test_running_bonds_lap_what_their_name_says(key: str, bond: Bond, parts: int
     assert laps == {masonry.module // parts if parts else 0}
 
 
-# Technical Note 10, from memory: facing brick that headers add to those of running bond: English 1/2, Flemish 1/3.
-@pytest.mark.parametrize(("bond", "more"), [("english", Fraction(1, 2)), ("flemish", Fraction(1, 3))])
+# Technical Note 10, from memory: facing brick that headers add to those of running bond: English 1/2, Flemish 1/3, common with a
+# course of headers every sixth 1/6, garden wall with three stretchers to a header 1/7.
+@pytest.mark.parametrize(("bond", "more"), [("english", Fraction(1, 2)), ("flemish", Fraction(1, 3)), ("common", Fraction(1, 6)),
+                                            ("flemish garden wall", Fraction(1, 7))])
 def test_facing_brick_that_headers_add(bond: Bond, more: Fraction) -> None:
     module, quarter = inches(8), inches(2)
     masonry = make_masonry("brick-modular", bond, joints_move=False, least_lap=inches("7 5/8") // 4, least_piece=module // 2)
+    masonry = replace(masonry, stretcher_courses=HEADER_COURSES.get(bond, 0))
     length = 120 * (module + 2 * quarter) + inches("7 5/8")  # whole repeats of a stretcher and a header, and a stretcher
     layout = lay(make_job(masonry, make_wall(length, inches(8 * 4))))
     faces = sum(piece.shape != "closer" for course in layout.walls[0].courses for piece in course.pieces)

@@ -330,8 +330,13 @@ def _unfilled(told: Told) -> None:
 
 def bond_lengths(bond: str, most: int) -> set[int]:
     """Lengths of whole bond in quarters of a brick, every turn of it laid out piece by piece."""
-    if bond == "english":
+    if bond in ("english", "english garden wall", "common"):
         return set(range(4, most, 4))
+    if bond == "header":
+        return set(range(4, most, 2))
+    if bond == "flemish garden wall":  # one or two stretchers at an end, two or three between closer and header
+        ends = [4, 8, 2 + 1 + 8, 2 + 1 + 12]
+        return {one + other + 2 + 14 * more for one in ends for other in ends for more in range(most // 14 + 1)}
     found = {4}  # one stretcher
     for first, last in product("SH", repeat=2):
         kinds = first

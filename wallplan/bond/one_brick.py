@@ -15,13 +15,25 @@ from dataclasses import replace
 from functools import lru_cache
 from heapq import heappop, heappush
 
-from wallplan.bond.one_brick_figures import BROKEN, JOINT, ROUNDING, Found, Grammar, Kind, Laid, Span, State
+from wallplan.bond.one_brick_figures import (
+    BROKEN,
+    HEADED,
+    JOINT,
+    OFF_CENTRE,
+    ROUNDING,
+    Found,
+    Grammar,
+    Kind,
+    Laid,
+    Span,
+    State,
+)
 from wallplan.bond.one_brick_pieces import Pieces
 
 SEARCHED = 48
 """Quarters of a stretcher in a run that is searched whole; of a longer one as much, and less than a repeat more."""
 
-REPEAT = {"in turn": 6, "stretchers": 4, "headers": 4}
+REPEAT = {"in turn": 6, "three in turn": 14, "stretchers": 4, "headers": 4}
 """Quarters after which a course repeats."""
 
 NONE = 1 << 200
@@ -128,12 +140,13 @@ def _length(pieces: _Pieces, grammar: Grammar) -> int:
 def _search(grammar: Grammar, span: Span, total: int, limit: int) -> Found | None:
     """The best two tracks that come to ``total``; None where there are none, or none under the limit."""
     pieces, over = Pieces(grammar, span, total), span.length - total
-    begin: State = (0, False, -1)
-    alone = pieces.bound(0, begin), pieces.bound(1, begin)
-    if begin not in alone[0] or begin not in alone[1]:
+    begins = _begin(grammar, span, total)
+    alone = pieces.bound(0, begins[0]), pieces.bound(1, begins[1])
+    if begins[0] not in alone[0] or begins[1] not in alone[1]:
         return None
-    heap: list[tuple[int, int, State, State]] = [(abs(over) * JOINT + alone[0][begin] + alone[1][begin], 0, begin, begin)]
-    cost: dict[tuple[State, State], int] = {(begin, begin): abs(over) * JOINT}
+    least = abs(over) * JOINT + alone[0][begins[0]] + alone[1][begins[1]]
+    heap: list[tuple[int, int, State, State]] = [(least, 0, *begins)]
+    cost: dict[tuple[State, State], int] = {begins: abs(over) * JOINT}
     came: dict[tuple[State, State], tuple[tuple[State, State], int, Kind]] = {}
     serial, apart = 0, grammar.lap - ROUNDING
     while heap:
@@ -153,12 +166,20 @@ def _search(grammar: Grammar, span: Span, total: int, limit: int) -> Found | Non
             at = move.to[0]
             short = at < total and 0 < other[0] < total and abs(at - other[0]) < apart
             spends = spent + move.cost + (BROKEN * span.adjoining if short else 0)
+            if move.kind == "H" and one[0] and at < total and pieces.is_off_centre(which, at, other):
+                spends += OFF_CENTRE * span.adjoining
             after = (move.to, even) if which == 0 else (odd, move.to)
             if spends < cost.get(after, NONE):
                 cost[after], came[after] = spends, ((odd, even), which, move.kind)
                 serial += 1
                 heappush(heap, (spends + alone[0][after[0]] + alone[1][after[1]], -serial, *after))
     return None
+
+
+def _begin(grammar: Grammar, span: Span, total: int) -> tuple[State, State]:
+    """Where the tracks begin: at the left end, and one that no course has laid at the right, so that it is not searched."""
+    odd, even = ((total, True, HEADED) if grammar.quoins and not count else (0, False, -1) for count in span.courses)
+    return odd, even
 
 
 def _trace(after: tuple[State, State],

@@ -8,21 +8,27 @@ from typing import Literal, NamedTuple
 Kind = Literal["S", "H", "C", "P"]
 """A pair of stretchers, a header, a queen closer, a pair sawn to length."""
 
-Rule = Literal["in turn", "stretchers", "headers"]
+Rule = Literal["in turn", "three in turn", "stretchers", "headers"]
+"""Headers and stretchers in turn; a header after three stretchers; one kind alone."""
 
-PLUMB, JOINT, SAWN, DEPARTED, BROKEN = 1 << 32, 1 << 52, 1 << 76, 1 << 100, 1 << 124
+PLUMB, JOINT, SAWN, OFF_CENTRE, DEPARTED, BROKEN = 1 << 32, 1 << 52, 1 << 76, 1 << 100, 1 << 124, 1 << 148
 """Grades of cost, each over any sum of those below it; where a departure shows is counted in ones."""
 
 ROUNDING = 2
-STRETCHED, HEADED, CLOSED, CLOSING = range(4)
-"""What a track laid last: what plays a stretcher, what plays a header, the closer of its left end, of its right end."""
+STRETCHED, HEADED, CLOSED, CLOSING, SECOND, THIRD, FIRST, FIRST_TWO, FIRST_THREE = range(9)
+"""What a track laid last: what plays a stretcher, what plays a header, the closer of its left end, of its right end; where
+three stretchers go between headers, the second and third of them, and those before the first header inside."""
+
+NEITHER = 2
+"""The parity of an end at which no track begins with a stretcher."""
 
 
 @dataclass(frozen=True)
 class Grammar:
     """Numbers of the bond, nominal ticks. ``rules`` are those of a track that begins with a stretcher and of one that does
     not. Of runs' joints each may close by ``close`` and open by ``open``. ``least`` is the least sawn pair;
-    ``beside`` the lap that runs of other ends must have, whose joints open otherwise.
+    ``beside`` the lap that runs of other ends must have, whose joints open otherwise. ``quoins``: where one kind is laid
+    alone, a quoin of the other is no departure, nor is a track that no course has laid.
     """
 
     stretcher: int
@@ -32,6 +38,7 @@ class Grammar:
     open: int
     rules: tuple[Rule, Rule]
     beside: int = 0
+    quoins: bool = False
 
     def quarters(self, count: int) -> int:
         """So many quarters of a stretcher: a closer is one, a header two."""

@@ -9,11 +9,16 @@ from wallplan.bond.one_brick_figures import (
     CLOSED,
     CLOSING,
     DEPARTED,
+    FIRST,
+    FIRST_THREE,
+    FIRST_TWO,
     HEADED,
     PLUMB,
     ROUNDING,
     SAWN,
+    SECOND,
     STRETCHED,
+    THIRD,
     Grammar,
     Kind,
     Move,
@@ -21,6 +26,10 @@ from wallplan.bond.one_brick_figures import (
     Span,
     State,
 )
+
+NEXT = {STRETCHED: SECOND, SECOND: THIRD, THIRD: THIRD, FIRST: FIRST_TWO, FIRST_TWO: FIRST_THREE, FIRST_THREE: FIRST_THREE,
+        -1: FIRST, CLOSED: FIRST}
+"""Where three stretchers go between headers: what is laid last after one more."""
 
 
 class Pieces:
@@ -77,8 +86,16 @@ class Pieces:
 
     def _list_sawn(self, which: int, state: State) -> list[Move | None]:
         """Pairs sawn to length, which play a stretcher or a header."""
-        roles = (STRETCHED, HEADED) if self._rule(which) == "in turn" else (STRETCHED,)
+        roles = (STRETCHED, HEADED) if self._rule(which) in ("in turn", "three in turn") else (STRETCHED,)
         return [self._move(which, state, end, right, "P", plays) for end, right in self._sawn_to(state) for plays in roles]
+
+    def _play(self, which: int, state: State, last: int) -> int:
+        """What is laid last after a piece; where three stretchers go between headers they are counted."""
+        if last != STRETCHED or self._rule(which) != "three in turn":
+            return last
+        if state[2] == HEADED:
+            return FIRST if state[0] == self.grammar.quarters(2) else STRETCHED
+        return NEXT.get(state[2], STRETCHED)
 
     def _begin(self, which: int, state: State) -> list[Move | None]:
         """The quoin. One that another wall gives is laid as given; elsewhere what the end is too short for may differ."""
@@ -89,6 +106,14 @@ class Pieces:
             found.append(whole[1 if end.stretcher == which else 0])
             found += self._list_sawn(which, state)
         return found
+
+    def is_off_centre(self, which: int, at: int, other: State) -> bool:
+        """Whether a header that ends ``at`` does not stand over the middle one of three stretchers of the other track, which
+        has laid up to ``other``; those before its first header count as such. False in other bonds."""
+        if self._rule(which) != "three in turn":
+            return False
+        over = abs(other[0] - at - self.grammar.quarters(1)) <= ROUNDING
+        return not (over and other[2] in (SECOND, FIRST, FIRST_TWO, FIRST_THREE))
 
     def _left(self, state: State) -> int | None:
         """Quarters to the run's right end, None where they are not whole."""
@@ -142,7 +167,7 @@ class Pieces:
         if end > self.total or (end == self.total and not self._may_end(which, kind, last)):
             return None
         weight = self.span.courses[which]
-        departed = self._departs(which, state, end, kind, last)
+        departed, last = self._departs(which, state, end, kind, last), self._play(which, state, last)
         cost = weight * departed * DEPARTED + weight * {"P": 2, "C": 1}.get(kind, 0) * SAWN
         if departed:
             cost += weight * self._shows((state[0] + end) // 2)
@@ -160,16 +185,31 @@ class Pieces:
     def _departs(self, which: int, state: State, end: int, kind: Kind, last: int) -> int:
         """How often a piece departs from the bond: as a piece of another kind, out of turn, or at a quoin."""
         if kind == "C":
-            return int(last == CLOSING and self._rule(which) == "in turn" and state[2] == HEADED)
-        count = int(kind == "P")
+            return int(last == CLOSING and self._rule(which) in ("in turn", "three in turn") and state[2] == HEADED)
+        count, quoin = int(kind == "P"), False
         for at_end, side in ((state[2] == -1, 0), (end == self.total, 1)):
-            if at_end and kind != ("S" if self.span.ends[side].stretcher == which else "H"):
-                count += 2
+            as_wanted = kind == ("S" if self.span.ends[side].stretcher == which else "H")
+            sawn_quoin = kind == "P" and self.grammar.quoins and self._rule(which) == "headers"
+            count += 2 if at_end and not as_wanted and not sawn_quoin else 0
+            quoin = quoin or (at_end and as_wanted)
         rule = self._rule(which)
+        if rule == "three in turn":
+            return count + self._departs_from_three(state, end, last)
+
         if rule == "in turn":
             turn = {STRETCHED: HEADED, HEADED: STRETCHED, CLOSED: STRETCHED}.get(state[2])
             return count + int(turn is not None and last != turn)
-        return count + int(kind in "SH" and kind != ("S" if rule == "stretchers" else "H"))
+        wanted = kind == ("S" if rule == "stretchers" else "H") or (quoin and self.grammar.quoins)
+        return count + int(kind in "SH" and not wanted)
+
+    def _departs_from_three(self, state: State, end: int, last: int) -> int:
+        """Whether a header inside does not follow three stretchers, before the first of them fewer; or a stretcher is a
+        fourth; or a header at the right end stands beside another."""
+        if last == STRETCHED:
+            return int(state[2] in (THIRD, FIRST_THREE))
+        if end < self.total:
+            return int(state[2] in (STRETCHED, SECOND, HEADED, CLOSED))
+        return int(state[2] == HEADED and state[0] > 0)
 
     def _rule(self, which: int) -> Rule:
         return self.grammar.rules[0 if self.span.ends[0].stretcher == which else 1]
@@ -189,6 +229,8 @@ class Pieces:
         return self.met[key]
 
     def _weigh(self, which: int, at: int) -> int:
+        if self.grammar.quoins:  # where the joint comes to lie when the run's joints open or close alike
+            at = at * self.span.length // self.total
         over, plumb = self.others[which]
         near = over[bisect_left(over, (at - self.grammar.beside + 1, 0)):bisect_left(over, (at + self.grammar.beside, 0))]
         cost = BROKEN * sum(weight for _, weight in near)

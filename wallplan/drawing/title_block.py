@@ -18,7 +18,10 @@ from wallplan.plan.job import Job
 _ENDS = {"end": "free end", "outside corner": "outside corner", "inside corner": "inside corner",
          "straight": "runs on straight", "abuts": "abuts another wall"}
 _BONDS = {"half": "Half bond", "third": "Third bond", "quarter": "Quarter bond", "stack": "Stack bond",
-          "flemish": "Flemish bond, one brick thick", "english": "English bond, one brick thick"}
+          "flemish": "Flemish bond, one brick thick", "english": "English bond, one brick thick",
+          "flemish garden wall": "Flemish garden wall bond, one brick thick",
+          "english garden wall": "English garden wall bond, one brick thick", "common": "Common bond, one brick thick",
+          "header": "Header bond, one brick thick"}
 
 
 @dataclass(frozen=True)

@@ -58,9 +58,11 @@ def measure_end_piers(wall: Wall) -> tuple[int, int]:
 def find_rack(masonry: Masonry) -> int | None:
     """How far the courses of a lead stand back in a bond with headers, so that none overhangs; None in other bonds.
 
-    Three quarters of a brick in Flemish bond, half a brick in English bond, by drawing them.
+    Half a brick in English and header bond, three quarters of a brick in the others, by drawing them.
     """
-    return {"flemish": masonry.module * 3 // 4, "english": masonry.module // 2}.get(masonry.bond)
+    if not masonry.one_brick:
+        return None
+    return masonry.module // 2 if masonry.bond in ("english", "header") else masonry.module * 3 // 4
 
 
 def count_lead_courses(job: Job) -> int:

@@ -9,10 +9,22 @@ from typing import NamedTuple
 
 from wallplan.bond.figures import adjoining
 from wallplan.bond.one_brick import NONE, lay_span, lay_under
-from wallplan.bond.one_brick_figures import BROKEN, DEPARTED, Beside, End, Found, Grammar, Kind, Laid, Rule, Span
+from wallplan.bond.one_brick_figures import (
+    BROKEN,
+    DEPARTED,
+    Beside,
+    End,
+    Found,
+    Grammar,
+    Kind,
+    Laid,
+    Rule,
+    Span,
+)
 from wallplan.layout.corners import WallEnd, WallEnds, parity_of
 from wallplan.layout.coursing import Row
 from wallplan.layout.model import Leaf, Piece
+from wallplan.layout.one_brick_runs import BondRun, gather_runs, list_sides, settle_free
 from wallplan.layout.pier_sides import find_sides
 from wallplan.layout.runs import TICKS_OF_ROUNDING, LaidRun, LaidTracks, count_short_laps, set_out
 from wallplan.layout.spots import Namer, Spot
@@ -20,23 +32,15 @@ from wallplan.layout.tracks import Span as Clear
 from wallplan.layout.tracks import pose_problem
 from wallplan.plan.job import Masonry, Wall
 
-RULES: dict[str, tuple[Rule, Rule]] = {"flemish": ("in turn", "in turn"), "english": ("stretchers", "headers")}
-
-
-class _Run(NamedTuple):
-    """A stretch between two fixed ends on the face, with the odd and the even courses (bits) that have it. At a corner it
-    holds the other wall's quoin header too. ``ends`` are None where either track may begin with a stretcher."""
-
-    left: int
-    right: int
-    courses: tuple[int, int]
-    ends: tuple[End | None, End | None]
-
+RULES: dict[str, tuple[Rule, Rule]] = {
+    "flemish": ("in turn", "in turn"), "flemish garden wall": ("three in turn", "three in turn"),
+    "english": ("stretchers", "headers"), "header": ("headers", "headers"),
+}
 
 class _Way(NamedTuple):
     """One way of laying a wall's runs, and what it costs."""
 
-    found: tuple[tuple[_Run, Found], ...]
+    found: tuple[tuple[BondRun, Found], ...]
     cost: int
 
 
@@ -47,8 +51,10 @@ def find_grammar(masonry: Masonry) -> Grammar:
     spare = max(0, quarter - masonry.least_lap)
     close, open_ = (min(spare, most) for most in (
         masonry.joint - masonry.tightest_joint, masonry.widest_joint - masonry.joint))
+    rules = RULES.get(masonry.bond, ("stretchers", "stretchers"))
     return Grammar(masonry.module, min(quarter, masonry.least_lap + max(close, open_)),
-                   max(masonry.least_piece, masonry.module // 2), close, open_, RULES[masonry.bond], masonry.least_lap)
+                   max(masonry.least_piece, masonry.module // 2), close, open_, rules,
+                   masonry.least_lap, masonry.bond not in ("flemish", "english"))
 
 
 def bond_one_brick(wall: Wall, masonry: Masonry, clear: tuple[tuple[Clear, ...], ...], ends: WallEnds) -> LaidTracks:
@@ -57,7 +63,7 @@ def bond_one_brick(wall: Wall, masonry: Masonry, clear: tuple[tuple[Clear, ...],
     The longest run is laid first, the others so that they lap with it; where that breaks a lap, other orders are tried.
     Every way in which free ends, jambs and control joints may begin with a stretcher or a header is tried.
     """
-    runs = sorted(_gather(wall, clear, ends), key=lambda run: (run.left - run.right, run.left))
+    runs = gather_runs(masonry, clear, ends)
     problem, grammar = pose_problem(wall, masonry, clear, ends), find_grammar(masonry)
     tracks = _bond(wall, masonry, runs, ends, grammar)
     if short := count_short_laps(problem, tracks.runs, masonry.joint):
@@ -68,9 +74,9 @@ def bond_one_brick(wall: Wall, masonry: Masonry, clear: tuple[tuple[Clear, ...],
     return tracks._replace(broken=tracks.broken or short > 0)
 
 
-def _bond(wall: Wall, masonry: Masonry, runs: Sequence[_Run], ends: WallEnds, grammar: Grammar) -> LaidTracks:
+def _bond(wall: Wall, masonry: Masonry, runs: Sequence[BondRun], ends: WallEnds, grammar: Grammar) -> LaidTracks:
     """The best way that is found in several orders of laying the runs."""
-    sides = list(_sides(runs, wall, masonry))
+    sides = list(list_sides(runs, wall, masonry))
     best = _lay_best(wall, masonry, runs, (sides, ends), grammar)
     assert best is not None
     for place, order in enumerate(_orders(runs)):
@@ -81,19 +87,19 @@ def _bond(wall: Wall, masonry: Masonry, runs: Sequence[_Run], ends: WallEnds, gr
     return LaidTracks(laid, True, len(runs) == 1 or best.cost < DEPARTED, best.cost >= BROKEN, best.cost)
 
 
-def _lay_best(wall: Wall, masonry: Masonry, runs: Sequence[_Run], given: tuple[Sequence[tuple[int, int]], WallEnds],
+def _lay_best(wall: Wall, masonry: Masonry, runs: Sequence[BondRun], given: tuple[Sequence[tuple[int, int]], WallEnds],
               grammar: Grammar, limit: int = NONE) -> _Way | None:
     """The best way of one order; None where none is under the limit. ``given``: how free ends may begin, and the ends."""
     best: _Way | None = None
     sides, ends = given
     for one in sides:
-        way = _lay_all(wall, masonry, _settle_free(runs, wall, one, masonry), ends, grammar,
+        way = _lay_all(wall, masonry, settle_free(runs, wall, one, masonry), ends, grammar,
                        limit if best is None else best.cost)
         best = way or best
     return best
 
 
-def _orders(runs: Sequence[_Run]) -> Iterator[Sequence[_Run]]:
+def _orders(runs: Sequence[BondRun]) -> Iterator[Sequence[BondRun]]:
     """Other orders in which to lay runs: those of most courses first, then from the left, then the shortest first."""
     if len(runs) < 2:
         return
@@ -102,70 +108,21 @@ def _orders(runs: Sequence[_Run]) -> Iterator[Sequence[_Run]]:
     yield list(reversed(runs))
 
 
-def _gather(wall: Wall, clear: tuple[tuple[Clear, ...], ...], ends: WallEnds) -> Iterator[_Run]:
-    found: dict[tuple[int, int], list[int]] = {}
-    for number, spans in enumerate(clear, start=1):
-        for span in spans:
-            left = min(ends.left.at) if span.left == ends.left.at_in(number) else span.left
-            right = max(ends.right.at) if span.right == ends.right.at_in(number) else span.right
-            found.setdefault((left, right), [0, 0])[parity_of(number)] |= 1 << number
-    for (left, right), (odd, even) in found.items():
-        yield _Run(left, right, (odd, even), (_given(ends.left, left), _given(ends.right, right)))
-
-
-def _given(end: WallEnd, at: int) -> End | None:
-    """The end of a run that a corner gives, None at a free end, a jamb or a control joint.
-
-    Over a lower wall a run goes on as below it, with a quoin of its own.
-    """
-    if end.returns is None or at not in (min(end.at), max(end.at)):
-        return None
-    return End(0 if end.through[0] else 1, True)
-
-
-def _sides(runs: Sequence[_Run], wall: Wall, masonry: Masonry) -> Iterable[tuple[int, int]]:
-    """Which parity begins with a stretcher at the wall's left and right end, where they are free.
-
-    In English bond one course is all stretchers, so that one answer holds for every end.
-    """
-    if masonry.bond == "english":
-        given = [end.stretcher for run in runs for end in run.ends if end is not None]
-        return [(given[0], given[0])] if given else [(0, 0), (1, 1)]
-    if len(runs) > 1 and all(end is None for run in runs for end in run.ends):
-        return [(0, 0), (0, 1)]  # odd and even courses change places in the others
-    left = any(run.left <= 0 and run.ends[0] is not None for run in runs)
-    right = any(run.right >= wall.length and run.ends[1] is not None for run in runs)
-    return list(product((0,) if left else (0, 1), (0,) if right else (0, 1)))
-
-
-def _settle_free(runs: Sequence[_Run], wall: Wall, sides: tuple[int, int], masonry: Masonry) -> list[_Run]:
-    """The runs with the wall's free ends settled; in English bond all ends."""
-    settled = []
-    for run in runs:
-        left, right = run.ends
-        if left is None and (run.left == 0 or masonry.bond == "english"):
-            left = End(sides[0])
-        if right is None and (run.right == wall.length or masonry.bond == "english"):
-            right = End(sides[1])
-        settled.append(run._replace(ends=(left, right)))
-    return settled
-
-
-def _lay_all(wall: Wall, masonry: Masonry, runs: Sequence[_Run], ends: WallEnds, grammar: Grammar,
+def _lay_all(wall: Wall, masonry: Masonry, runs: Sequence[BondRun], ends: WallEnds, grammar: Grammar,
              limit: int) -> _Way | None:
-    done, spent = list[tuple[_Run, Found]](), 0
+    done, spent = list[tuple[BondRun, Found]](), 0
     for run in runs:
         beside = (*_find_beside(run, done, masonry), *find_sides(run.left, run.right, run.courses, ends, masonry))
         covered = tuple((opening.left - run.left, opening.right - run.left) for opening in wall.openings
                         if opening.left > run.left and opening.right < run.right)
         lefts, rights = ((end,) if end is not None else (End(0), End(1)) for end in run.ends)
-        best: tuple[_Run, Found] | None = None
+        best: tuple[BondRun, Found] | None = None
         for left, right in product(lefts, rights):
             span = Span(run.right - run.left + masonry.joint, (left, right),
                         (run.courses[0].bit_count(), run.courses[1].bit_count()), adjoining(*run.courses), covered, beside,
                         _find_anchors(run, done, masonry) if beside else ())
             under = limit - spent if best is None else best[1].cost
-            found = _lay_run(grammar, span, under)
+            found = _lay_run(replace(grammar, rules=(run.of, run.of)) if run.of else grammar, span, under)
             best = best if found is None else (run._replace(ends=(left, right)), found)
         if best is None and limit < NONE:
             return None
@@ -178,14 +135,14 @@ def _lay_run(grammar: Grammar, span: Span, under: int) -> Found | None:
     """The best two tracks of a run; None where none is under a cost. Beside a pier only odd or only even courses have it:
     its joints stay as aimed for where no rule breaks so, since what is above and below does not open or close with it.
     """
-    if 0 in span.courses:
+    if 0 in span.courses and not grammar.quoins:
         found = lay_span(replace(grammar, close=0, open=0), span)
         if found.cost < BROKEN:
             return found if found.cost < under else None
     return lay_under(grammar, span, under)
 
 
-def _find_anchors(run: _Run, done: Sequence[tuple[_Run, Found]], masonry: Masonry) -> tuple[int, ...]:
+def _find_anchors(run: BondRun, done: Sequence[tuple[BondRun, Found]], masonry: Masonry) -> tuple[int, ...]:
     """How far past whole quarters from this run's left end other runs begin and end, each once."""
     quarter = masonry.module // 4
     own = {0, (run.right - run.left + masonry.joint) % quarter}
@@ -193,10 +150,11 @@ def _find_anchors(run: _Run, done: Sequence[tuple[_Run, Found]], masonry: Masonr
     return tuple(at for at in found if all(min(abs(at - one), quarter - abs(at - one)) > TICKS_OF_ROUNDING for one in own))
 
 
-def _find_beside(run: _Run, done: Sequence[tuple[_Run, Found]], masonry: Masonry) -> Iterator[Beside]:
+def _find_beside(run: BondRun, done: Sequence[tuple[BondRun, Found]], masonry: Masonry) -> Iterator[Beside]:
     """The joints of runs laid before that stand above, below or in the same courses' place."""
     for other, found in done:
         for parity, laid in enumerate(found.tracks):
+            plumb = other.of == run.of
             for joint in _stretch_joints(laid, found, other, masonry):
                 at = other.left + joint - run.left
                 if not 0 < at < run.right - run.left + masonry.joint or not other.courses[parity]:
@@ -204,17 +162,17 @@ def _find_beside(run: _Run, done: Sequence[tuple[_Run, Found]], masonry: Masonry
                 weight = adjoining(run.courses[1 - parity], other.courses[parity])
                 if weight:
                     yield Beside(at, 1 - parity, weight, False)
-                if run.courses[parity]:
+                if run.courses[parity] and plumb:
                     yield Beside(at, parity, run.courses[parity].bit_count(), True)
 
 
-def _stretch_joints(laid: Laid, found: Found, run: _Run, masonry: Masonry) -> list[int]:
+def _stretch_joints(laid: Laid, found: Found, run: BondRun, masonry: Masonry) -> list[int]:
     """A track's joints where they come to lie when the run's joints have opened or closed."""
     count = len(laid.pieces) - 1
     return [at + found.over * number // count for number, at in enumerate(laid.joints, start=1)] if count else []
 
 
-def _cut_runs(run: _Run, found: Found, masonry: Masonry, ends: WallEnds) -> Iterator[LaidRun]:
+def _cut_runs(run: BondRun, found: Found, masonry: Masonry, ends: WallEnds) -> Iterator[LaidRun]:
     """The run as its courses lay it: without the other wall's quoin header, but over a wall that is lower."""
     opens = ends.left.out_of_turn.opens, ends.right.out_of_turn.opens
     for parity, laid in enumerate(found.tracks):
@@ -226,7 +184,8 @@ def _cut_runs(run: _Run, found: Found, masonry: Masonry, ends: WallEnds) -> Iter
                 yield _cut_run(run, laid, courses, own, (parity, masonry, ends))
 
 
-def _cut_run(run: _Run, laid: Laid, courses: int, stops: tuple[bool, bool], place: tuple[int, Masonry, WallEnds]) -> LaidRun:
+def _cut_run(run: BondRun, laid: Laid, courses: int, stops: tuple[bool, bool],
+             place: tuple[int, Masonry, WallEnds]) -> LaidRun:
     """One track of a run in some of its courses. ``stops``: at its left and right end the other wall's quoin stands."""
     (parity, masonry, ends), joined = place, list[int]()
     left, right, pieces = run.left, run.right, list(laid.pieces)
@@ -255,7 +214,7 @@ def _actual(kind: Kind, nominal: int, masonry: Masonry) -> int:
     return {"S": masonry.unit.length, "H": masonry.unit.thickness}.get(kind, nominal - masonry.joint)
 
 
-def _fills(run: _Run, masonry: Masonry) -> bool:
+def _fills(run: BondRun, masonry: Masonry) -> bool:
     """Whether headers and stretchers alone, at any joint within the range, are as long as a run."""
     length, joints = run.right - run.left + masonry.joint, max(0, (run.right - run.left) // masonry.module)
     low, high = (length - joints * (masonry.widest_joint - masonry.joint),

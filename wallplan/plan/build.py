@@ -8,7 +8,7 @@ from wallplan.plan.advice_table import read_movable
 from wallplan.plan.check_abuts import check_abuts, settle_abuts
 from wallplan.plan.check_corners import check_corners
 from wallplan.plan.check_names import check_names
-from wallplan.plan.check_one_brick import check_one_brick
+from wallplan.plan.check_one_brick import check_header_courses, check_one_brick
 from wallplan.plan.check_openings import check_openings
 from wallplan.plan.check_outline import check_outline
 from wallplan.plan.check_piers import check_piers
@@ -79,6 +79,7 @@ def _check_walls(walls: tuple[ReadWall, ...], masonry: Masonry | None, notebook:
             check_one_brick(wall, masonry, notebook)
     if masonry is not None:
         check_amount(walls, masonry, notebook)
+        check_header_courses(walls, masonry, notebook)
     check_corners(walls, masonry, notebook)
     check_abuts(walls, masonry, notebook)
     check_piers(walls, masonry, notebook)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from wallplan.catalogue.unit import Unit
 from wallplan.plan.height import beds_close
@@ -54,6 +54,17 @@ def _find_joins(wall: ReadWall) -> Iterator[tuple[KeyPath, str, str]]:
     for path, _ in wall.abuts:
         pier = "pier" in path
         yield path, "piers are" if pier else "walls that abut another are", "leave it out"
+
+
+def check_header_courses(walls: Sequence[ReadWall], masonry: Masonry, notebook: Notebook) -> None:
+    """Note an even number of stretcher courses in walls that meet: the quoin header would stand in every other course of
+    headers only."""
+    corners = any("corner" in end for wall in walls for end in (wall.table.left or "", wall.table.right or ""))
+    asked = masonry.stretcher_courses
+    if corners and asked % 2 == 0 and asked:
+        notebook.note(("masonry", "stretcher_courses"), f"{asked}: at corners a header stands at the quoin in every "
+                      f"second course, and an even number brings the course of headers to the others; write "
+                      f"{asked - 1} or {asked + 1}")
 
 
 def _on_line(level: int, wall: ReadWall, masonry: Masonry) -> bool:

@@ -84,7 +84,7 @@ Every mistake of a file is told at once, a line each: the file and its line, whe
 what to write. Nothing is written until the plan is right.
 
 ```
-kiosk.toml:6: masonry: bond: "haalf" is not known; allowed: half, third, quarter, stack, flemish or english; write bond = "half"
+kiosk.toml:6: masonry: bond: "haalf" is not known; allowed: half, third, quarter, stack, flemish, english, english garden wall, flemish garden wall, common or header; write bond = "half"
 kiosk.toml:15: wall "Landing side", opening "Door": from_left: "2-8" is not a length; write feet and inches as "2' 8"
 ```
 

@@ -114,7 +114,7 @@ sizes   = "actual"          # "nominal" if your sizes are given on the module
 
 [masonry]
 unit = {unit}            # wallplan units shows them all
-bond = {bond}               # half, third, quarter, stack; of brick also flemish, english
+bond = {bond}               # half, third, quarter, stack; of brick also flemish, english ...
 # joint = ...               # the unit's own joint, unless you aim for another
 # tightest_joint = ...      # how far head joints may close
 # widest_joint = ...        # and how far they may open

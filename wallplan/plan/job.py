@@ -12,9 +12,13 @@ from wallplan.catalogue.unit import Unit
 from wallplan.lengths import Measure
 from wallplan.plan.order_wishes import OrderWishes
 
-Bond = Literal["half", "third", "quarter", "stack", "flemish", "english"]
-ONE_BRICK = ("flemish", "english")
+Bond = Literal["half", "third", "quarter", "stack", "flemish", "english", "english garden wall", "flemish garden wall",
+               "common", "header"]
+ONE_BRICK = ("flemish", "english", "english garden wall", "flemish garden wall", "common", "header")
 """Bonds of walls one brick thick: stretchers in pairs, headers through."""
+
+HEADER_COURSES = {"english garden wall": 3, "common": 5}
+"""Bonds with a course of headers after so many courses of stretchers, where the plan gives no other number."""
 
 LintelKind = Literal["block", "precast", "steel", "none"]
 EndKind = Literal["end", "outside corner", "inside corner", "straight", "abuts"]
@@ -27,7 +31,8 @@ class Masonry:
     """Unit, bond, joints and limits, with every default filled in. ``least_piece`` is nominal (with a joint).
 
     ``keep_bond`` is True where the plan wants half bond exact rather than fewest cuts. ``corner_unit`` says whether corners
-    are turned with plain units, with L corner units, or with those where they save cutting.
+    are turned with plain units, with L corner units, or with those where they save cutting. ``stretcher_courses`` stand
+    between two courses of headers in English garden wall and common bond; 0 in other bonds.
     """
 
     unit: Unit
@@ -40,6 +45,7 @@ class Masonry:
     leads: int
     keep_bond: bool = False
     corner_unit: CornerUnit = "plain"
+    stretcher_courses: int = 0
 
     @property
     def module(self) -> int:
@@ -64,7 +70,7 @@ class Masonry:
     @property
     def ideal_lap(self) -> int:
         """The bond's own lap between neighbouring courses, in ticks (0 for stack bond)."""
-        parts = {"half": 2, "third": 3, "quarter": 4, "flemish": 4, "english": 4}.get(self.bond)
+        parts = {"half": 2, "third": 3, "stack": 0}.get(self.bond, 4)
         return self.module // parts if parts else 0
 
 

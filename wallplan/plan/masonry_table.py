@@ -8,13 +8,16 @@ from typing import TYPE_CHECKING
 from wallplan.catalogue.unit import Unit
 from wallplan.lengths import TICKS_PER_INCH, to_inches
 from wallplan.plan.check_one_brick import check_unit
-from wallplan.plan.job import ONE_BRICK, CornerUnit, Masonry
+from wallplan.plan.job import HEADER_COURSES, ONE_BRICK, CornerUnit, Masonry
 from wallplan.plan.notebook import KeyPath, Notebook
 
 if TYPE_CHECKING:
     from wallplan.plan.schema import MasonryTable
 
 _MOST_LEADS = 50
+MOST_STRETCHER_COURSES = 12
+"""More would stand without a tie over any code's height; common practice, no source: 3 to 6."""
+
 _PARTS = {"half": 2, "third": 3, "quarter": 4}
 
 
@@ -25,10 +28,12 @@ def read_masonry(table: MasonryTable, unit: Unit, notebook: Notebook) -> Masonry
               for key in ("joint", "tightest_joint", "widest_joint")}
     joint, tightest, widest = _settle_joints(unit, joints, notebook)
     bond = table.bond or "half"
+    stretchers = _read_stretcher_courses(table.stretcher_courses, bond, notebook)
     if bond in ONE_BRICK and not check_unit(bond, unit, (joint, tightest, widest), notebook):
         bond = "half"
     if bond in ONE_BRICK:
-        return _read_one_brick(table, Masonry(unit, bond, joint, tightest, widest, 0, 0, 0), notebook)
+        return _read_one_brick(table, Masonry(unit, bond, joint, tightest, widest, 0, 0, 0,
+                                               stretcher_courses=stretchers), notebook)
     module = unit.length + joint
     lap = notebook.read((*path, "least_lap"), table.least_lap)
     piece = notebook.read((*path, "least_piece"), table.least_piece, least=1)
@@ -60,6 +65,23 @@ def _read_one_brick(table: MasonryTable, given: Masonry, notebook: Notebook) -> 
         given, least_lap=quarter if lap is None else lap, least_piece=half if piece is None else piece,
         leads=_read_leads(table.leads, given.unit, notebook), keep_bond=bool(table.keep_bond),
         corner_unit=_read_corner_unit(table.corner_unit, given.unit, notebook))
+
+
+def _read_stretcher_courses(asked: int | None, bond: str, notebook: Notebook) -> int:
+    """Courses of stretchers between two of headers; 0 in bonds that have none such."""
+    usual, path = HEADER_COURSES.get(bond, 0), ("masonry", "stretcher_courses")
+    if asked is None:
+        return usual
+    if not usual:
+        bonds = " or ".join(f'"{one}"' for one in HEADER_COURSES)
+        notebook.note(path, f"{bond} bond has no courses of headers after so many of stretchers; leave it out, or write "
+                            f"bond = {bonds}")
+    elif not 1 <= asked <= MOST_STRETCHER_COURSES:
+        notebook.note(path, f"{asked}; a course of headers comes after 1 to {MOST_STRETCHER_COURSES} courses of stretchers; "
+                            f"write stretcher_courses = {usual}")
+    else:
+        return asked
+    return usual
 
 
 def _usual_lap(bond: str, unit: Unit, joint: int) -> int:

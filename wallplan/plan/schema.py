@@ -16,6 +16,7 @@ from pydantic_core import CoreSchema, SchemaValidator, core_schema
 
 from wallplan.plan.abuts_schema import MOST_ABUTS, MOST_PIERS, AbutsTable, PierTable
 from wallplan.plan.height import MOST_COURSES
+from wallplan.plan.job import Bond
 from wallplan.plan.order_schema import CapTable, ItemTable, MixTable, OrderTable, SteelTable
 from wallplan.plan.outline_schema import MOST_STEPS, GableTable, StepTable, TopStepTable
 from wallplan.plan.table import REQUIRED as REQUIRED
@@ -26,9 +27,7 @@ from wallplan.plan.table import write_key as _key
 
 AnyTable = TypeVar("AnyTable", bound=Table)
 
-MOST_WALLS = 200
-MOST_OPENINGS = 200
-MOST_CONTROL_JOINTS = 500
+MOST_WALLS, MOST_OPENINGS, MOST_CONTROL_JOINTS = 200, 200, 500
 
 
 class OpeningTable(Table):
@@ -100,11 +99,16 @@ class MasonryTable(Table):
 
     unit: str | None = _key(
         "A key of the unit catalogue (shown by wallplan units), or of the plan's own unit.", '"block-8"', REQUIRED)
-    bond: Literal["half", "third", "quarter", "stack", "flemish", "english"] | None = _key(
+    bond: Bond | None = _key(
         "How far head joints stand from those of the course below, in parts of a unit; in stack bond they stand in line. "
-        "flemish: headers and stretchers in turn in every course; english: courses of stretchers and of headers in turn; "
-        "both make walls one brick thick, of solid bricks as long as two are thick with a joint between.",
+        "flemish: headers and stretchers in turn in every course; flemish garden wall: a header after three stretchers; "
+        "english: courses of stretchers and of headers in turn; english garden wall and common: a course of headers after "
+        "stretcher_courses; header: headers alone. These make walls one brick thick, of solid bricks as long as two are "
+        "thick with a joint between.",
         '"half"', '"half"')
+    stretcher_courses: int | None = _key(
+        "Courses of stretchers from one course of headers to the next, in english garden wall and common bond. An odd "
+        "number, so that corners come out.", "5", "3 in english garden wall, 5 in common bond")
     joint: Length = _key("The head joint aimed for.", "'3/8\"'", "the unit's own")
     tightest_joint: Length = _key("Head joints may close to this.", "'1/4\"'", "the unit's own")
     widest_joint: Length = _key("Head joints may open to this.", "'1/2\"'", "the unit's own")

@@ -10,9 +10,15 @@ from wallplan.layout.model import Course, Piece
 from wallplan.rules.as_laid import ROUNDING, AsLaid
 from wallplan.rules.reporting import Break, exact, report_breaks, report_held, size
 from wallplan.rules.sources import HEADERS
-
-LEAST_RUN = 6
-"""Bricks of a run that may be judged as a whole."""
+from wallplan.rules.turns import (
+    Turns,
+    find_courses_out_of_turn,
+    find_departures,
+    find_runs,
+    find_untied,
+    read_turns,
+    tell_ties,
+)
 
 CORNERS = ("outside corner", "inside corner")
 
@@ -23,15 +29,17 @@ def check_headers(wall: AsLaid) -> tuple[Finding, ...]:
     if not masonry.one_brick:
         return ()
     limit = "closers beside quoin headers, a like brick behind every stretcher"
-    breaks = [*_off_size(wall), *_off_place(wall), *_out_of_turn(wall), *_unlike_behind(wall), *_straight_behind(wall)]
+    turns = read_turns(wall)
+    breaks = [*_off_size(wall), *_off_place(wall), *find_courses_out_of_turn(wall, turns), *find_untied(wall),
+              *_unlike_behind(wall), *_straight_behind(wall)]
     broken = report_breaks(wall, "headers", HEADERS, breaks)
     if broken:
         return broken
     pieces = [piece for course in wall.layout.courses for piece in course.pieces]
     headers = sum(piece.shape == "header" for piece in pieces)
     closers = sum(piece.shape == "closer" for piece in pieces)
-    figure = f"{headers} headers and {closers} closers go through; {_tell_departures(wall)}"
-    return (report_held(wall, "headers", HEADERS, figure, limit),)
+    figure = f"{headers} headers and {closers} closers go through; {_tell_departures(wall, turns)}"
+    return (report_held(wall, "headers", HEADERS, figure, limit), *tell_ties(wall))
 
 
 def _off_size(wall: AsLaid) -> Iterator[Break]:
@@ -50,7 +58,7 @@ def _off_size(wall: AsLaid) -> Iterator[Break]:
 def _off_place(wall: AsLaid) -> Iterator[Break]:
     """Closers that stand anywhere but beside the header at the end of a run."""
     for number, course in enumerate(wall.layout.courses):
-        for run in _find_runs(wall, course):
+        for run in find_runs(wall, course):
             for place, piece in enumerate(run):
                 if piece.shape == "closer" and not _beside_quoin(run, place):
                     yield Break(number, piece.left, "a closer in the run of the wall", "next to the quoin header",
@@ -60,48 +68,6 @@ def _off_place(wall: AsLaid) -> Iterator[Break]:
 def _beside_quoin(run: list[Piece], place: int) -> bool:
     ends = ((1, 0), (len(run) - 2, len(run) - 1))
     return any(place == at and 0 <= end < len(run) and run[end].shape in ("header", "return") for at, end in ends)
-
-
-def _find_runs(wall: AsLaid, course: Course) -> Iterator[list[Piece]]:
-    """A course's pieces, parted where more than a joint is between two, or a control joint."""
-    pieces, run = sorted(course.pieces), list[Piece]()
-    for piece in pieces:
-        if run and (piece.left - run[-1].right > wall.hole or any(
-                run[-1].right <= joint <= piece.left for joint in wall.layout.wall.control_joints)):
-            yield run
-            run = []
-        run.append(piece)
-    if run:
-        yield run
-
-
-def _out_of_turn(wall: AsLaid) -> Iterator[Break]:
-    """Courses laid in another bond from end to end of a run: most of its bricks are out of turn."""
-    usual = _usual_kinds(wall)
-    for number, course in enumerate(wall.layout.courses):
-        for run in _find_runs(wall, course):
-            if len(run) < LEAST_RUN:
-                continue
-            out = list(_departures(wall, run, usual[course.number % 2]))
-            if 2 * len(out) > len(run) and len(out) >= LEAST_RUN - 1:
-                wanted = {"S": "a course of stretchers", "H": "a course of headers"}.get(
-                    usual[course.number % 2], "headers and stretchers in turn")
-                yield Break(number, run[0].left, f"{len(out)} of {len(run)} bricks out of turn", wanted,
-                            f"lay {wanted} here, as the bond goes")
-
-
-def _usual_kinds(wall: AsLaid) -> tuple[str, str]:
-    """In English bond of what the even and the odd courses are, S or H, by most of them; "" where the bond is another."""
-    if wall.masonry.bond != "english":
-        return "", ""
-    headers, stretchers = [0, 0], [0, 0]
-    for course in wall.layout.courses:
-        for run in _find_runs(wall, course):
-            count = sum(piece.shape == "header" for piece in run)
-            of_headers = 2 * count > sum(piece.shape in ("header", "stretcher") for piece in run)
-            (headers if of_headers else stretchers)[course.number % 2] += 1
-    even, odd = ("H" if headers[parity] > stretchers[parity] else "S" for parity in (0, 1))
-    return even, odd
 
 
 def _unlike_behind(wall: AsLaid) -> Iterator[Break]:
@@ -138,27 +104,14 @@ def _joints_behind(wall: AsLaid, course: Course) -> list[int]:
             and not any(one.right <= joint <= two.left for joint in controls)]
 
 
-def _tell_departures(wall: AsLaid) -> str:
+def _tell_departures(wall: AsLaid, turns: Turns) -> str:
     """Where the bond is broken: headers or stretchers out of turn, and pairs sawn to length."""
     found: dict[int, int] = {}
-    for course in wall.layout.courses:
-        for run in _find_runs(wall, course):
-            for at in _departures(wall, run):
+    for number, course in enumerate(wall.layout.courses):
+        for run in find_runs(wall, course):
+            for at in find_departures(turns, number, run):
                 found[at] = found.get(at, 0) + 1
     if not found:
         return "the bond is kept throughout"
     shown = ", ".join(size(wall, at) for at in sorted(found)[:6]) + (" and more" if len(found) > 6 else "")
     return f"broken bond in {max(found.values())} courses at {shown} from the left end"
-
-
-def _departures(wall: AsLaid, run: list[Piece], usual: str = "") -> Iterator[int]:
-    """Where bricks are out of turn. ``usual`` is what a course of English bond is of; "": what most of the run is."""
-    kinds = ["H" if piece.shape in ("header", "return") else "C" if piece.shape == "closer" else
-             "S" if piece.piece == "full" else "P" for piece in run]
-    plain = [(kind, piece) for kind, piece in zip(kinds, run, strict=True) if kind != "C"]
-    if wall.masonry.bond == "english":
-        usual = usual or ("S" if kinds.count("S") >= kinds.count("H") else "H")
-        yield from (piece.left for kind, piece in plain if kind != usual)
-        return
-    yield from (piece.left for kind, piece in plain if kind == "P")
-    yield from (two.left for (one_kind, _), (two_kind, two) in pairwise(plain) if one_kind == two_kind != "P")

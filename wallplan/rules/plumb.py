@@ -18,6 +18,7 @@ from wallplan.rules.as_laid import ROUNDING, AsLaid
 from wallplan.rules.line import Line, read_lines
 from wallplan.rules.reporting import Break, exact, report_breaks, report_held, size
 from wallplan.rules.sources import PLUMB
+from wallplan.rules.turns import is_of_headers
 
 
 @dataclass(frozen=True, eq=False)
@@ -34,7 +35,7 @@ def check_plumb(wall: AsLaid) -> tuple[Finding, ...]:
     lines = read_lines(wall)
     breaks, moved, layered = list[Break](), dict[tuple[int, int], str](), set[int]()
     sets = [[line for line in lines if line.odd is odd and not line.layered] for odd in (True, False)]
-    for kind in sets if not wall.masonry.one_brick else _part_by_runs(sets):
+    for kind in sets if not wall.masonry.one_brick else _part_by_runs(wall, sets):
         _judge(wall, kind, breaks, moved)
     for line in lines:
         if line.layered:
@@ -47,13 +48,21 @@ def check_plumb(wall: AsLaid) -> tuple[Finding, ...]:
     )
 
 
-def _part_by_runs(sets: list[list[Line]]) -> list[list[Line]]:
+def _part_by_runs(wall: AsLaid, sets: list[list[Line]]) -> list[list[Line]]:
     """Lines of the same runs together: in bonds with headers a jamb's closers part its courses from those over it."""
     parted: dict[object, list[Line]] = {}
     for lines in sets:
         for line in lines:
-            parted.setdefault((line.odd, line.start.tobytes(), line.end.tobytes()), []).append(line)
+            key = line.odd, line.start.tobytes(), line.end.tobytes(), _is_of_headers(wall, line)
+            parted.setdefault(key, []).append(line)
     return list(parted.values())
+
+
+def _is_of_headers(wall: AsLaid, line: Line) -> bool:
+    """Whether a line's courses are of headers, where the bond has a course of them after several of stretchers."""
+    if not wall.masonry.stretcher_courses:
+        return False
+    return is_of_headers(wall.layout.courses[line.courses[0]])
 
 
 def _judge(wall: AsLaid, lines: list[Line], breaks: list[Break], moved: dict[tuple[int, int], str]) -> None:

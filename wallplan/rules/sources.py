@@ -47,6 +47,10 @@ HEADERS = (
     "a closer stands next to the quoin header, https://chestofbooks.com/architecture/Building-Construction-5/; lap a "
     "quarter, closer (102.5 - 10) / 2 = 46 mm, http://zhclg.com/brickwork-bricklaying/queen-closer.htm"
 )
+HEADER_TIES = (
+    "TMS 402, empirical design (from memory): where headers tie two leaves, they are 4 percent of each face at least, no "
+    "farther than 24 in. apart up and along; the designer's choice"
+)
 IN_PLAN = "common practice, no source: two units cannot stand in one place, and what is no unit and no opening is a joint"
 TIES = (
     "TMS 402 5.1.1.2 (from memory): walls that intersect are tied by half of their units interlocked, or by straps of "

@@ -19,6 +19,9 @@ from wallplan.teaching.runs import Run, WallRuns, is_layered
 LEAST_RUN = 6
 """Bricks of a run that is laid out of turn from end to end."""
 
+IN_TURN = ("flemish", "flemish garden wall")
+"""Bonds with headers and stretchers in every course."""
+
 LEAST_ALIKE = 3
 """Courses with the same run, of which one is spoiled: of two, either might be the one out of plumb."""
 
@@ -80,12 +83,18 @@ def spell(pieces: Sequence[Piece]) -> str:
 
 def _plain_runs(runs: WallRuns) -> Iterator[tuple[int, Run, str]]:
     """Runs with their letters, in courses with one over and one under, and with others of their kind to be plumb with."""
-    alike = Counter((number % 2, run.left, run.right) for number, found in enumerate(runs.runs, start=1) for run in found)
+    alike = Counter((number % 2, run.left, run.right, _is_of_headers(run)) for number, found in enumerate(runs.runs, start=1)
+                    for run in found)
     for course, above in zip(runs.wall.courses[1:], runs.wall.courses[2:], strict=False):
         if not is_layered(course) and not is_layered(above):
             for run in runs.runs[course.number - 1]:
-                if alike[course.number % 2, run.left, run.right] >= LEAST_ALIKE:
+                if alike[course.number % 2, run.left, run.right, _is_of_headers(run)] >= LEAST_ALIKE:
                     yield course.number, run, spell(run.pieces)
+
+
+def _is_of_headers(run: Run) -> bool:
+    kinds = spell(run.pieces)
+    return kinds.count("H") > len(kinds) // 2
 
 
 def displace_closers(runs: WallRuns) -> Iterator[Spoiled]:
@@ -102,7 +111,10 @@ def displace_closers(runs: WallRuns) -> Iterator[Spoiled]:
 
 
 def leave_out_closers(runs: WallRuns) -> Iterator[Spoiled]:
-    """A closer left out, the bricks after it moved up to the header, a three-quarter to make up for it: a straight joint."""
+    """A closer left out, the bricks after it moved up to the header, a three-quarter to make up for it: a straight joint. In
+    bonds with several courses of stretchers also a header, stretcher and header for two stretchers."""
+    if runs.job.masonry.stretcher_courses > 1:
+        yield from _turn(runs, {"SS": "HSH"})
     for number, run, kinds in _plain_runs(runs):
         for mirrored in (False, True):
             pieces, letters = (run.pieces[::-1], kinds[::-1]) if mirrored else (run.pieces, kinds)
@@ -121,15 +133,21 @@ def leave_out_closers(runs: WallRuns) -> Iterator[Spoiled]:
 
 def turn_bricks(runs: WallRuns) -> Iterator[Spoiled]:
     """A header and a stretcher that changed places; in a course of stretchers two that gave way to header, stretcher,
-    header."""
+    header; in a course of headers a stretcher for two of them."""
+    bond = runs.job.masonry.bond
+    others = {"SS": "HSH"} if bond == "english" else {"HH": "S"}
+    yield from _turn(runs, {"SH": "HS", "HS": "SH"} if bond in IN_TURN else others)
+
+
+def _turn(runs: WallRuns, others: dict[str, str]) -> Iterator[Spoiled]:
+    """Two bricks side by side, away from a run's ends, that give way to others as long."""
     masonry = runs.job.masonry
     for number, run, kinds in _plain_runs(runs):
         for place in range(2, len(kinds) - 3):
-            pair = kinds[place:place + 2]
-            if pair in ("SH", "HS", "SS"):
+            other = others.get(kinds[place:place + 2])
+            if other:
                 old = run.pieces[place:place + 2]
-                wall = relay(runs.wall, number, old, {"SS": "HSH"}.get(pair, pair[::-1]), masonry)
-                yield Spoiled(number, old[0].right, masonry.module, wall)
+                yield Spoiled(number, old[0].right, masonry.module, relay(runs.wall, number, old, other, masonry))
 
 
 def lay_other_courses(runs: WallRuns) -> Iterator[Spoiled]:
@@ -139,17 +157,23 @@ def lay_other_courses(runs: WallRuns) -> Iterator[Spoiled]:
         if set(kinds) - set("SHC") or run.pieces[0].leaf is None or _meets(run):
             continue
         quarters = round((run.right - run.left + runs.job.masonry.joint) / quarter)
-        stretchers, rest = divmod(quarters, 4)
-        if runs.job.masonry.bond == "english" and "C" not in kinds and quarters % 2 == 0:
-            other = "H" * (quarters // 2)
-        elif runs.job.masonry.bond == "flemish" and rest in (0, 2):
-            other = "S" * (stretchers - 1) + "H" * (rest // 2) + "S"
-        else:
-            continue
+        other = _name_other(runs.job.masonry, kinds, quarters)
         if len(other) < LEAST_RUN:
             continue
         wall = relay(runs.wall, number, run.pieces, other, runs.job.masonry)
         yield Spoiled(number, run.left, None, wall)
+
+
+def _name_other(masonry: Masonry, kinds: str, quarters: int) -> str:
+    """The bricks of a course of another bond as long as a run; "" where there is none."""
+    stretchers, rest = divmod(quarters, 4)
+    if quarters % 2 or quarters < 8:
+        return ""
+    if masonry.bond == "english":
+        return "" if "C" in kinds else "H" * (quarters // 2)
+    if masonry.stretcher_courses:  # a course of headers left out
+        return "H" + "S" * ((quarters - 2) // 4) + "H" * ((quarters - 2) % 4 // 2) if kinds.startswith("HCH") else ""
+    return "S" * (stretchers - 1) + "H" * (rest // 2) + "S"
 
 
 def _meets(run: Run) -> bool:

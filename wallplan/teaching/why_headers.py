@@ -142,24 +142,45 @@ def _explain_break(runs: WallRuns, number: int, piece: Piece) -> Iterator[Reason
 
 
 def find_breaks(runs: WallRuns, run: Run) -> tuple[Piece, ...]:
-    """The bricks of a run at which its bond breaks: sawn pairs, and in Flemish bond the second of two alike side by side, in
-    English bond those unlike the others."""
+    """The bricks of a run at which its bond breaks: sawn pairs; in Flemish bonds headers and stretchers out of turn; in the
+    others, where a course is of one kind, the other kind, but for a quoin."""
     plain = [piece for piece in run.pieces if piece.shape in ("header", "stretcher")]
-    sawn = [piece for piece in plain if piece.piece not in ("full",)]
-    if runs.job.masonry.bond == "english":
-        headers = sum(piece.shape == "header" for piece in plain)
-        usual = "header" if 2 * headers > len(plain) else "stretcher"
-        return tuple(piece for piece in plain if piece in sawn or piece.shape != usual)
+    sawn, bond = [piece for piece in plain if piece.piece != "full"], runs.job.masonry.bond
+    if bond == "flemish garden wall":
+        return tuple(piece for piece in plain if piece in sawn or piece in find_uneven(run))
+    if bond != "flemish":
+        usual = "header" if is_of_headers(runs, run) else "stretcher"
+        quoins = () if bond == "english" else (run.pieces[0], run.pieces[-1])
+        return tuple(piece for piece in plain if piece in sawn or (piece.shape != usual and piece not in quoins))
     alike = [two for one, two in pairwise(plain) if one.shape == two.shape and one.piece == two.piece == "full"]
     return tuple(piece for piece in plain if piece in sawn or piece in alike)
+
+
+def is_of_headers(runs: WallRuns, run: Run) -> bool:
+    """Whether a run is one of headers, by most of its bricks; in header bond always."""
+    shapes = [piece.shape for piece in run.pieces]
+    return runs.job.masonry.bond == "header" or shapes.count("header") > shapes.count("stretcher")
+
+
+def find_uneven(run: Run) -> list[Piece]:
+    """In Flemish garden wall bond: headers after fewer than three stretchers, but for those of the run's ends, and fourth
+    stretchers."""
+    plain = [piece for piece in run.pieces if piece.shape != "closer"]
+    headers = [place for place, piece in enumerate(plain) if piece.shape == "header" and 0 < place < len(plain) - 1]
+    inside = list(pairwise(headers))
+    found = [plain[two] for one, two in inside if two - one < 4] + [plain[place] for place in headers
+                                                                    if plain[place - 1].shape == "header"]
+    ends = [-1, *headers, len(plain)]
+    return found + [plain[place] for one, two in pairwise(ends) for place in range(one + 4, two)
+                    if plain[place].shape == "stretcher" and all(other.shape == "stretcher" for other in plain[one + 1:place]
+                                                                 if other is not plain[0])]
 
 
 def tell_unfilled(runs: WallRuns, run: Run) -> Iterator[Reason]:
     """That the bond's own lengths do not fill a run, with the nearest; nothing where one does."""
     masonry, measured = runs.job.masonry, runs.job.measure
-    ends = [piece.shape == "stretcher" for piece in (run.pieces[0], run.pieces[-1])]
     nominal = run.right - run.left + masonry.joint
-    near = list_fitting(masonry, nominal, alike=ends[0] == ends[1] or masonry.bond == "english")
+    near = _list_near(runs, run, nominal)
     if run.start.kind == "corner" or run.end.kind == "corner" or any(abs(one - nominal) <= SAME for one in near):
         return
     told = " or ".join(print_length(one - masonry.joint, measured) for one in sorted(near))
@@ -170,6 +191,17 @@ def tell_unfilled(runs: WallRuns, run: Run) -> Iterator[Reason]:
                  (run.right - run.left, *(one - masonry.joint for one in sorted(near))))
 
 
+def _list_near(runs: WallRuns, run: Run, nominal: int) -> tuple[int, ...]:
+    """The lengths of the bond under and over a run's, as its ends are; where every half brick fits, whatever they are."""
+    masonry = runs.job.masonry
+    alike = list_fitting(masonry, nominal)
+    in_turn = list_fitting(masonry, nominal, alike=False)
+    if masonry.stretcher_courses:
+        return tuple(sorted({*alike, *in_turn}, key=lambda length: abs(length - nominal))[:2])
+    ends = [piece.shape == "stretcher" for piece in (run.pieces[0], run.pieces[-1])]
+    return alike if ends[0] == ends[1] or not in_turn else in_turn
+
+
 def _tell_kinds(runs: WallRuns, number: int) -> Iterator[Reason]:
     headers, _, stretchers, _ = count_bricks(runs, number)
     if not headers and not stretchers:
@@ -177,6 +209,8 @@ def _tell_kinds(runs: WallRuns, number: int) -> Iterator[Reason]:
     counted = f"{_count(headers, 'header')} and {_count(stretchers, 'stretcher')}"
     if runs.job.masonry.bond == "flemish":
         words = f"Headers and stretchers in turn: {counted}."
+    elif runs.job.masonry.bond == "flemish garden wall":
+        words = f"A header after three stretchers, fewer at an end: {counted}."
     elif 2 * headers > headers + stretchers:
         words = f"A course of headers, which ties the leaves together: {counted}."
     else:

@@ -95,10 +95,11 @@ def _practice_wall(masonry: Masonry) -> Wall:
 def _practice_bond(masonry: Masonry) -> Wall:
     """A wall and a window on the lengths of its bond: jambs stand where a stretcher ends."""
     quarter, unit = masonry.module // 4, masonry.unit
-    left, wide, long = (16, 14, 46) if masonry.bond == "flemish" else (16, 12, 48)
+    left, wide, long = {"flemish": (16, 14, 46), "flemish garden wall": (24, 18, 66)}.get(masonry.bond, (16, 12, 48))
     window = Opening("Window", left * quarter - masonry.joint, (left + wide) * quarter, unit.height_of_courses(4),
                      unit.height_of_courses(9), "steel", masonry.module // 2)
-    return Wall("Practice wall", long * quarter - masonry.joint, unit.height_of_courses(14), "end", "end", (), (), (window,))
+    high = unit.height_of_courses(max(14, 6 * (masonry.stretcher_courses + 1) + 2) if masonry.stretcher_courses else 14)
+    return Wall("Practice wall", long * quarter - masonry.joint, high, "end", "end", (), (), (window,))
 
 
 def _broken(layout: Layout) -> list[Finding]:

@@ -10,7 +10,7 @@ from wallplan.lengths import print_size
 from wallplan.rules.as_laid import ROUNDING
 from wallplan.teaching.page.bench import Bench
 from wallplan.teaching.why import why_piece
-from wallplan.teaching.why_headers import find_breaks
+from wallplan.teaching.why_headers import find_breaks, is_of_headers
 
 Kind = Literal["right", "dearer", "wrong"]
 Fault = Literal["", "more pieces", "too long", "sliver", "straight joint", "short lap", "sliver next", "gap", "out of plumb",
@@ -115,8 +115,9 @@ def _tell_turn(bench: Bench) -> str:
     """How the bond goes in this course, in a sentence."""
     if bench.job.masonry.bond == "flemish":
         return "in Flemish bond headers and stretchers take turns in every course."
-    headers = sum(piece.shape == "header" for piece in bench.run.pieces)
-    of = "headers" if 2 * headers > len(bench.run.pieces) else "stretchers"
+    if bench.job.masonry.bond == "flemish garden wall":
+        return "in Flemish garden wall bond a header follows three stretchers."
+    of = "headers" if is_of_headers(bench.runs, bench.run) else "stretchers"
     return f"in {bench.job.masonry.bond_name} this is a course of {of}."
 
 
