@@ -42,8 +42,7 @@ class OpeningTable(Table):
     height: Length = _key("From the sill to the underside of the lintel.", '"4\'"', REQUIRED)
     lintel: Literal["block", "precast", "steel", "none"] | None = _key(
         "What carries the wall above: lintel units, grouted (block), precast concrete, a steel angle or plate, or none. "
-        "Have lintels sized by whoever answers for the structure.",
-        '"precast"',
+        "Have lintels sized by whoever answers for the structure.", '"precast"',
         '"block" where the unit comes in lintel units, else "precast" for block and "steel" for brick')
     bearing: Length = _key(
         "How far the lintel reaches past each jamb at least. It has no meaning where there is no lintel.", "'8\"'",

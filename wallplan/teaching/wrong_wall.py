@@ -177,6 +177,8 @@ def _belongs(finding: Finding, edit: Edit) -> bool:
     """Whether a finding is about a fault: in its courses and near it."""
     if finding.rule == "openings":
         return edit.kind == "course missing the head" and finding.at == edit.at
+    if edit.kind == "course missing the head" and finding.rule in ("plumb", "lap", "headers", "least piece"):
+        return False  # no head joint moves where a course is raised
     near = edit.reach is None or (finding.at is not None and abs(finding.at - edit.at) <= edit.reach)
     return finding.course in edit.courses and near
 
