@@ -77,6 +77,16 @@ def test_levels_are_measured_from_the_nearest_course_line_and_a_half_high_unit_c
     assert levels(36 * INCH, 88 * INCH) == [0, 0]
 
 
+def test_levels_are_measured_from_the_lines_that_a_ripped_first_course_leaves() -> None:
+    # 7 ft 10 in. of 8 in. courses: the first rises 6 in., so the lines are at 6, 14 ... 78 and 86 in.: a head at 78 in. is on
+    # one of them and a sill at 40 in. is 2 in. over another.
+    openings = [make_opening(inches("47 5/8"), inches(88), 0, inches(78)),
+                make_opening(inches("127 5/8"), inches(168), inches(40), inches(78), name="Hatch")]
+    job = make_job(make_masonry(), make_wall(inches("215 5/8"), inches(94), openings))
+    off = {(size.what, size.name): size.off for size in measure_fit(job) if size.taken != "fits"}
+    assert off == {("sill", "Hatch"): inches(2), ("height", "Landing"): inches(-2)}
+
+
 def test_a_table_within_the_terminal_names_each_misfit_once() -> None:
     opening = make_opening(inches("46"), inches("88"), 3 * INCH, inches("87"), name="Ticket window")
     job = make_job(make_masonry(), make_wall(inches("238"), 104 * INCH, [opening]))

@@ -127,11 +127,15 @@ def _over(nominal: int, step: int) -> int:
 def _upright(job: Job, wall: Wall, what: What, name: str, level: int) -> Size:
     unit, rows = job.masonry.unit, set_rows(wall, job.masonry)
     count = max(1, round(level / unit.gauge))
-    off = level - unit.height_of_courses(count)
-    if any(abs(level - unit.height_of_courses(n) - unit.bed_joint - (unit.half_high or -1)) <= TICKS_OF_ROUNDING
-           for n in (count - 1, count) if unit.half_high):
+    lines = [unit.height_of_courses(number) for number in ((count - 1, count) if unit.half_high else (count,))]
+    if what != "height" and rows and rows[0].kind != "regular":
+        lines = [row.top for row in rows]  # a first course that is lower moves all that is above it
+    off = min((level - line for line in lines if line), key=abs)
+    if unit.half_high and any(
+            abs(level - line - unit.bed_joint - unit.half_high) <= TICKS_OF_ROUNDING for line in lines):
         off = 0
     low, high = bed_range(job.masonry)
+    off = 0 if abs(off) <= TICKS_OF_ROUNDING else off
     taken = _grade(off, min(count, len(rows)), job, (low - unit.bed_joint, high - unit.bed_joint))
     return Size(wall.name, what, name, level, off, min(count, len(rows)), taken)
 
