@@ -130,4 +130,8 @@ def find_bearings(wall: WallLayout, opening: Opening) -> tuple[int, int]:
     ]
     left = min((piece.left for piece in laid), default=asked[0])
     right = max((piece.right for piece in laid), default=asked[1])
+    # A lintel that goes on over the next opening bears on no more than the masonry between the two.
+    beside = [other for other in wall.wall.openings if other.bottom < opening.top <= other.top]
+    left = max([left, *(other.right for other in beside if other.right <= opening.left)])
+    right = min([right, *(other.left for other in beside if other.left >= opening.right)])
     return opening.left - left, right - opening.right

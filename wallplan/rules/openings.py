@@ -66,7 +66,8 @@ def _bearing(wall: AsLaid, opening: Opening) -> tuple[list[Break], str]:
     if span is None:
         return [_off_head(wall, opening)], "none"
     course, left, right = span
-    reached = opening.left - left, right - opening.right
+    low, high = _stands_between(wall, opening)
+    reached = opening.left - max(left, low), min(right, high) - opening.right
     breaks = [
         _short_bearing(wall, opening, course, side, at, bearing)
         for side, at, bearing in (("left", opening.left, reached[0]), ("right", opening.right, reached[1]))
@@ -74,6 +75,14 @@ def _bearing(wall: AsLaid, opening: Opening) -> tuple[list[Break], str]:
     ]
     told = _tell_published(wall, opening, min(reached))
     return breaks, f"bears {size(wall, reached[0])} and {size(wall, reached[1])}{told}"
+
+
+def _stands_between(wall: AsLaid, opening: Opening) -> tuple[int, int]:
+    """How far masonry goes on beside an opening right under its head: to the wall's ends, or to the next opening there."""
+    beside = [other for other in wall.layout.wall.openings
+              if other.bottom < opening.top and other.top >= opening.top - ROUNDING]
+    return (max((other.right for other in beside if other.right <= opening.left), default=wall.start),
+            min((other.left for other in beside if other.left >= opening.right), default=wall.end))
 
 
 def _tell_published(wall: AsLaid, opening: Opening, bearing: int) -> str:
@@ -121,7 +130,8 @@ def _short_bearing(wall: AsLaid, opening: Opening, course: int, side: str, at: i
     else:
         figure = f"{exact(wall, bearing, opening.bearing)} on the {side} of {opening.name}"
     more = size(wall, opening.bearing - bearing)
-    room = at - wall.start if side == "left" else wall.end - at
+    low, high = _stands_between(wall, opening)
+    room = at - low if side == "left" else high - at
     longer = f"lengthen the lintel by {more} on the {side}, or " if room >= opening.bearing else ""
     return Break(course, at, figure, size(wall, opening.bearing), f"{longer}move the jamb by {more} into the opening")
 
