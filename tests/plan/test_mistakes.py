@@ -274,6 +274,9 @@ OUT = "outside"
     (("A, 20', outside, outside", "B, 10', outside, outside"), 'wall "B"',
      "right: the building does not close: its outside corners less its inside corners are 2, not 4; write its corners "
      "anew, or \"end\" where a wall stands free"),
+    (tuple(f"{name}, 16', inside, inside" for name in "ABCD"), 'wall "D"',
+     "right: the walls go round a yard with their outside turned in, and are drawn from outside; write each inside corner as "
+     "an outside one and each outside corner as an inside one, with the lengths of the yard's outer faces"),
     (("A, 20', , outside", "B, 10', outside, | height = \"8'\"\n[[wall.opening]]\nfrom_left = \"8\"\nwidth = \"4'\"\n"
       "height = \"4'\"\n"), 'wall "B", opening 1',
      "from_left: a jamb stands 7 5/8\" from the left corner; the other wall takes 8\" of it, so stay 11 5/8\" away at least"),

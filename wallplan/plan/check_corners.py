@@ -84,6 +84,11 @@ def _check_closing(walls: Sequence[ReadWall], notebook: Notebook) -> None:
     """Walk round the outside, each wall to the right of the one before, and come back to where the walk began."""
     turns = sum(1 if wall.right == "outside corner" else -1 for wall in walls)
     ended = walls[-1].end_path
+    if turns == -FEWEST_SIDES:
+        notebook.note((*ended, "right"), "the walls go round a yard with their outside turned in, and are drawn from "
+                      "outside; write each inside corner as an outside one and each outside corner as an inside one, "
+                      "with the lengths of the yard's outer faces")
+        return
     if turns != FEWEST_SIDES:
         notebook.note((*ended, "right"), f"the building does not close: its outside corners less its inside corners are "
                       f"{turns}, not {FEWEST_SIDES}; write its corners anew, or \"end\" where a wall stands free")
