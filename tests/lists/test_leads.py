@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.jobs import pump_house
+from tests.jobs import inches, make_job, make_masonry, make_wall, pump_house
 from wallplan.layout.build import lay
 from wallplan.layout.model import Layout
 from wallplan.lists.leads import list_leads
@@ -23,6 +23,13 @@ def test_a_corner_of_five_courses_holds_fifteen_units_and_loses_one_a_course() -
         assert len(lead.also) == 1
         assert lead.units == 15
         assert [sum(lead.units_of(number)) for number in range(1, 6)] == [5, 4, 3, 2, 1]
+
+
+def test_a_lead_in_stack_bond_stands_back_by_a_whole_unit_every_other_course() -> None:
+    # Half a unit a course, and only whole units: three in course 1 (40 in. are asked for in course 2), then two, two, one, one.
+    wall = make_wall(inches("191 5/8"), inches(64))
+    (lead,) = list_leads(lay(make_job(make_masonry("block-8", "stack"), wall)))
+    assert [sum(lead.units_of(number)) for number in range(1, lead.courses + 1)] == [3, 2, 2, 1, 1]
 
 
 def test_a_free_end_racks_back_half_a_unit_a_course() -> None:

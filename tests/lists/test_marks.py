@@ -15,6 +15,7 @@ from wallplan.layout.model import Layout
 from wallplan.lengths import TICKS_PER_INCH, print_length
 from wallplan.lists.marks import list_marks, write_marks_csv
 from wallplan.plan.job import Job
+from wallplan.plan.load import read_plan
 
 
 def test_a_block_wall_on_the_module_is_marked_every_sixteen_inches() -> None:
@@ -51,6 +52,32 @@ def test_every_head_joint_of_every_course_is_marked_where_it_lies(job: Job) -> N
             continue
         kind = marks.odd if course.number % 2 else marks.even
         assert [mark.near for mark in kind if course.number in mark.courses] == sorted(set(heads_of(layout, course.number)))
+
+
+GABLE = """
+title = "Slip"
+measure = "feet"
+sizes = "nominal"
+masonry.unit = "block-8"
+[[wall]]
+name = "Slip"
+length = "13' 4"
+height = "4'"
+[[wall.gable]]
+pitch = "12/12"
+"""
+
+
+def test_raked_ends_of_a_slope_of_12_in_12_are_as_far_in_as_they_are_high() -> None:
+    # The slope begins at the wall's end, 48 in. up: course 7 lies from 48 3/8 to 56 in., and so on, by mirror image at the
+    # right end; course 16, the last, runs out under the ridge, in the middle.
+    layout = lay(read_plan(GABLE, "slip.toml"))
+    (marks,) = list_marks(layout)
+    length, rise = inches("159 5/8"), INCH * 8
+    left = [(end.course, end.bottom, end.top) for end in marks.raked if end.side == "left"]
+    assert left[:-1] == [(7 + n, n * rise + inches("3/8"), (n + 1) * rise) for n in range(9)]
+    right = [(end.course, length - end.bottom, length - end.top) for end in marks.raked if end.side == "right"]
+    assert right == left
 
 
 def test_figures_are_the_nearest_to_the_exact_distance_never_a_sum() -> None:

@@ -8,6 +8,7 @@ from tests.jobs import INCH, inches, make_job, make_masonry, make_opening, make_
 from wallplan.layout.build import lay
 from wallplan.layout.model import Layout
 from wallplan.lists.pole import answer_gauges, list_poles, set_gauge
+from wallplan.plan.load import read_plan
 
 
 def test_a_block_pole_rises_eight_inches_a_course() -> None:
@@ -33,6 +34,32 @@ def test_sill_and_head_off_the_coursing_by_one_gauge_and_by_two() -> None:
     assert found.one.held and found.below.held and found.above.held
     # The hand stops at 11 courses, 29 7/32 in., and fills 3 25/32 in. with a rowlock sill.
     assert found.fill == (11, pytest.approx(inches("3 25/32"), abs=1))
+
+
+@pytest.mark.parametrize(("off", "met"), [(0, True), ("3/16", True), ("3/8", True), ("7/16", False), ("-1/16", False)])
+def test_a_sill_stands_on_a_course_or_in_the_bed_over_it(off: int | str, met: bool) -> None:
+    masonry = make_masonry()
+    tops = tuple(masonry.unit.height_of_courses(number) for number in range(1, 15))
+    opening = make_opening(0, 10, 32 * INCH + (-inches("1/16") if off == "-1/16" else inches(off)), 88 * INCH)
+    assert (answer_gauges(opening, "A", tops, masonry.unit.bed_joint, masonry) is None) is met
+
+
+def test_eaves_and_ridge_of_a_gable_are_on_the_pole() -> None:
+    # 15 ft 11 5/8 in. wide at 6 in 12: from 6 ft it rises by a quarter of the width, 47 29/32 in.
+    plan = """
+        title = "Slip"
+        measure = "feet"
+        masonry.unit = "block-8"
+        [[wall]]
+        name = "Front"
+        length = "15' 11 5/8"
+        height = "6'"
+        [[wall.gable]]
+        pitch = "6/12"
+    """
+    (pole,) = list_poles(lay(read_plan(plan, "slip.toml")))
+    assert [(level.words, level.height) for level in pole.levels] == [
+        ("eaves", 72 * INCH), ("ridge", 72 * INCH + inches("47 29/32"))]
 
 
 def test_a_gauge_whose_bed_is_out_of_its_limits_is_not_held() -> None:
