@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 
 from tests.long_run import examples
 from wallplan.lists.order import nest_search, patterns
+from wallplan.lists.order.line import Ripped, Sawing, Sawn
 from wallplan.lists.order.nesting import Nesting, bound, fill_longest_first, nest
 from wallplan.lists.order.patterns import FINISHED_ENDS, PLAIN, Sort, Stock, loss
 
@@ -178,3 +179,17 @@ def test_more_cuts_never_take_fewer_units(first: int, second: int) -> None:
     more = [Sort(f"m{sort.name}", sort.length, sort.ends, sort.shape, sort.count) for sort in random_sorts(second)[1]]
     alone, together = nest(stock, sorts).units, nest(stock, [*sorts, *more]).units
     assert alone <= together <= alone + nest(stock, more).units
+
+
+def test_a_units_spare_strip_serves_another_shape_and_only_stretchers_take_it() -> None:
+    # Two strips to a unit. Lintels want three, two units, and leave one; stretchers want five, take that one, and the other
+    # four come from two units. Bond-beam units, one strip, take none that a lintel leaves.
+    def strips(shape: str, times: int) -> Sawn:
+        return Sawn((("A", "stretcher"),), times, "full", shape, 0, 0, 0)
+
+    def rip(*sawn: Sawn) -> list[Ripped]:
+        return list(Sawing(False, 1, 2, nest(Stock(10, 1), ()), sawn).rip_units())
+
+    assert rip(strips("stretcher", 5), strips("lintel", 3)) == [Ripped("lintel", 3, 0, 2), Ripped("stretcher", 5, 1, 2)]
+    assert rip(strips("lintel", 3), strips("bond beam", 1)) == [Ripped("bond beam", 1, 0, 1), Ripped("lintel", 3, 0, 2)]
+    assert rip(strips("stretcher", 1), strips("bond beam", 1)) == [Ripped("bond beam", 1, 0, 1), Ripped("stretcher", 1, 1, 0)]

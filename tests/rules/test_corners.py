@@ -78,3 +78,16 @@ def test_each_unit_at_a_corner_is_counted_once(shed: Layout) -> None:
         units = sum(piece.length for piece in pieces) * thick
         # As many joints as pieces in a closed ring, each as deep as the wall.
         assert units + len(pieces) * masonry.joint * thick == ring
+
+
+def test_a_corner_that_no_wall_comes_up_to_is_told(shed: Layout) -> None:
+    # Wall 1 said to end free at its left: the right corner of wall 0 is left alone.
+    free = replace(shed.walls[1], wall=replace(shed.walls[1].wall, left_end="end"))
+    told = corners_of(replace(shed, walls=(shed.walls[0], free, *shed.walls[2:])))
+    assert "its right end, an outside corner, meets no wall" in told
+
+
+def test_an_outside_corner_does_not_meet_an_inside_one(shed: Layout) -> None:
+    turned = replace(shed.walls[1], wall=replace(shed.walls[1].wall, left_end=IN))
+    told = corners_of(replace(shed, walls=(shed.walls[0], turned, *shed.walls[2:])))
+    assert {"its right end, an outside corner, meets no wall", "its left end, an inside corner, meets no wall"} <= set(told)

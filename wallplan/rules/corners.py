@@ -14,6 +14,8 @@ from wallplan.rules.as_laid import ROUNDING
 from wallplan.rules.outline import cut_level
 from wallplan.rules.sources import CORNERS
 
+CORNER_ENDS = ("outside corner", "inside corner")
+
 
 @dataclass(frozen=True)
 class Corner:
@@ -31,7 +33,7 @@ class Corner:
 
 def check_corners(layout: Layout) -> tuple[Finding, ...]:
     """Every corner of a job: held or broken, told of the wall whose right end it is. () where no walls meet."""
-    findings = []
+    findings = list(_find_unmet(layout))
     for corner in _find_corners(layout):
         breaks = list(_judge(corner, layout))
         findings.extend(breaks or [Finding(
@@ -47,6 +49,19 @@ def _find_corners(layout: Layout) -> Iterator[Corner]:
     for wall, other in zip(walls, joined, strict=True):
         if other is not None:
             yield Corner(wall, walls[other], masonry.unit.thickness, masonry.unit.ell_return)
+
+
+def _find_unmet(layout: Layout) -> Iterator[Finding]:
+    """Ends that are corners and meet no wall's end of the same kind. A wall that stands for itself is not asked."""
+    walls = [wall.wall for wall in layout.walls]
+    joined = join_corners([(wall.left_end, wall.right_end) for wall in walls])
+    met = {(index, "right", walls[other].left_end) for index, other in enumerate(joined) if other is not None}
+    met |= {(other, "left", walls[index].right_end) for index, other in enumerate(joined) if other is not None}
+    for index, wall in enumerate(walls if len(walls) > 1 else ()):
+        for side, kind, at in (("left", wall.left_end, 0), ("right", wall.right_end, wall.length)):
+            if kind in CORNER_ENDS and (index, side, kind) not in met:
+                yield Finding("corners", False, wall.name, None, at, f"its {side} end, an {kind}, meets no wall",
+                              f"an {kind} of another wall", CORNERS, "say which wall meets it there")
 
 
 def _judge(corner: Corner, layout: Layout) -> Iterator[Finding]:
