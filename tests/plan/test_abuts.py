@@ -137,3 +137,9 @@ def test_a_pier_is_a_short_wall_tied_through_its_wall() -> None:
 def test_a_pier_that_cannot_be_is_told(pier: str, message: str) -> None:
     (line,) = told(GARDEN.format(pier))
     assert line.startswith('wall "Garden wall", pier ') and line.endswith(f": {message}")
+
+
+def test_a_pier_that_stands_where_two_others_do_is_told_once() -> None:
+    pier = "[[wall.pier]]\nfrom_left = \"8'\"\n"
+    lines = told(GARDEN.format(3 * pier))
+    assert len(lines) == len(set(lines)) == 2, lines

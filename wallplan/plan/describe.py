@@ -91,8 +91,8 @@ kiosk.toml:15: wall "Landing side", opening "Door": from_left: "2-8" is not a le
 Besides keys, words and lengths, these are mistakes: an opening that leaves its wall, meets another or reaches a control
 joint, stands below a step of the footing or leaves a gable; steps that meet, or that no course can meet; a gable wider
 than its wall; a lintel that bears across one; a control joint that leaves less than the least piece; courses and height that
-disagree; a range of joints that does not hold the joint; a corner that its neighbour denies; two walls whose sheets
-would have one name; more than 2,000,000 pieces in a plan.
+disagree; a range of joints that does not hold the joint; a corner that its neighbour denies; walls or piers that run into
+others; two walls whose sheets would have one name; more than 2,000,000 pieces in a plan.
 
 The planner sets out masonry. It does not design it: lintels, steel, footings and bracing are for whoever answers for the
 structure, under the code where you build.

@@ -25,10 +25,15 @@ class Notebook:
     def __init__(self, measure: Measure, known: Iterable[Wrong] = ()) -> None:
         self.measure: Measure = measure
         self.wrongs: list[Wrong] = list(known)
+        self._noted = set(self.wrongs)
 
     def note(self, path: KeyPath, message: str) -> None:
-        """Write down one thing that is wrong."""
-        self.wrongs.append(Wrong(path, message))
+        """Write down one thing that is wrong; what is noted in the same words already, as of a thing that stands near two
+        others, is not noted again."""
+        wrong = Wrong(path, message)
+        if wrong not in self._noted:
+            self._noted.add(wrong)
+            self.wrongs.append(wrong)
 
     def knows(self, *paths: KeyPath) -> bool:
         """Whether something is told of one of these keys already."""
