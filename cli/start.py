@@ -13,6 +13,7 @@ import os
 import signal
 import sys
 from contextlib import suppress
+from pathlib import Path
 from types import FrameType
 from typing import NoReturn
 
@@ -41,6 +42,8 @@ def main() -> None:
         if _is_reader_gone(end):
             _end_quietly()
         if isinstance(end, OSError):  # files tell their own faults; what is left is standard output's
+            if _is_folder_gone():
+                _end(UNWRITTEN, "the folder that you stand in is not there any more; go to another, and call again")
             full = "the disk is full" if end.errno == errno.ENOSPC else end.strerror or str(end)
             _end(UNWRITTEN, f"standard output: cannot be written: {full}")
         raise
@@ -93,6 +96,14 @@ def _is_reader_gone(end: BaseException) -> bool:
     """Whether nobody reads standard output any more; typer then puts something in its place that is no stream."""
     return isinstance(end, BrokenPipeError) or (
         isinstance(end, SystemExit) and not isinstance(sys.stdout, io.TextIOBase))
+
+
+def _is_folder_gone() -> bool:
+    try:
+        Path.cwd()
+    except OSError:
+        return True
+    return False
 
 
 def _end_quietly() -> NoReturn:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Annotated
 
 import typer
-from wallplan_cli.faults import refuse
+from wallplan_cli.faults import ends_plainly, refuse
 from wallplan_cli.shared import Json, put_json, spare_plans, terminal_width
 
 
@@ -37,6 +37,7 @@ def units(
     else:
         chosen = tuple(all_units().values())
     if json is not None:
-        put_json(units_as_json(chosen), json)
+        with ends_plainly():
+            put_json(units_as_json(chosen), json)
     if json != "-":
         typer.echo(report_units(chosen, terminal_width()) if key is None else report_unit(chosen[0], terminal_width()))

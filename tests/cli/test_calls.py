@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
 import pytest
@@ -56,3 +57,23 @@ def test_a_file_of_nearly_that_name_is_named(asked: str, tmp_path: Path) -> None
 
 def test_a_unit_may_be_called_in_big_letters() -> None:
     assert run("units", "Block 8").stdout == run("units", "block-8").stdout
+
+
+def test_a_catalogue_that_cannot_be_written_is_one_line_and_three(tmp_path: Path) -> None:
+    shown = run("units", "--json", tmp_path)
+    assert (shown.returncode, shown.stdout) == (3, "")
+    assert shown.stderr == f"{tmp_path}: cannot be written: a folder of that name is there\n"
+
+
+def test_a_folder_that_is_gone_is_told(tmp_path: Path) -> None:
+    gone = tmp_path / "gone"
+    gone.mkdir()
+    shown = run("sheets", SAMPLES / "pier.toml", "--into", "out", "--only", "order", before=lambda: leave(gone))
+    assert (shown.returncode, shown.stdout) == (3, "")
+    assert shown.stderr == "the folder that you stand in is not there any more; go to another, and call again\n"
+
+
+def leave(folder: Path) -> None:
+    """Stand in a folder that is then removed."""
+    os.chdir(folder)
+    folder.rmdir()
