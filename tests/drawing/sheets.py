@@ -95,12 +95,14 @@ def faults_of(page: Page) -> list[str]:
 
 
 def untold(layout: Layout, pages: Iterable[Page]) -> set[str]:
-    """Jambs, ends, control joints and the walls' tops that no wall sheet of these pages tells."""
+    """Jambs, ends, steps, ridges, control joints and the walls' tops that no wall sheet of these pages tells."""
     told = {text.text for page in pages if page.name.startswith("wall-") for text in texts_of(page)}
     wanted = set[str]()
     for laid in layout.walls:
         wall, measured = laid.wall, layout.job.measure
         sides = {side for opening in wall.openings for side in (opening.left, opening.right)}
-        wanted |= {print_length(side, measured) for side in (wall.length, *sides, *wall.control_joints) if side}
+        corners = () if wall.outline is None else (*wall.outline.footing, *wall.outline.top)
+        steps = {at for at, level in corners if level <= laid.courses[-1].top}
+        wanted |= {print_length(side, measured) for side in (wall.length, *sides, *steps, *wall.control_joints) if side}
         wanted.add(print_length(laid.courses[-1].top, measured))
     return wanted - told

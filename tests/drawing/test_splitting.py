@@ -3,14 +3,21 @@
 from __future__ import annotations
 
 from itertools import pairwise
+from pathlib import Path
 
 import pytest
 
 from tests.drawing.sheets import texts_of
 from tests.drawing.walls import drawn, laid
+from wallplan.drawing.drafts import number_sheets
 from wallplan.drawing.splitting import split_wall
 from wallplan.drawing.tally import tally
 from wallplan.drawing.view import whole
+from wallplan.drawing.wall_sheet import plan_wall_sheets
+from wallplan.layout.build import lay
+from wallplan.plan.load import load_plan
+
+SAMPLES = Path(__file__).parents[2] / "samples"
 
 
 @pytest.mark.parametrize("part", [2, 3, 4])
@@ -64,3 +71,10 @@ def test_the_key_of_a_split_wall_says_what_a_match_line_is() -> None:
         for page in drawn(name).pages:
             assert "match line" in [text.text for text in texts_of(page)]
     assert not any(text.text == "match line" for text in texts_of(drawn("pier").pages[0]))
+
+
+def test_a_gable_with_a_long_lintel_is_split_at_a_course_not_drawn_half_over_on_both_sheets() -> None:
+    layout = lay(load_plan(SAMPLES / "boat-store-gable.toml"))
+    pages = number_sheets(plan_wall_sheets(layout, (), "letter"))
+    told = [next(text.text for text in texts_of(page) if text.text.startswith("This sheet")) for page in pages]
+    assert len(pages) == 2 and all("from the left end, courses" in words for words in told)

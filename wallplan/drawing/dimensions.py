@@ -45,10 +45,12 @@ class Figure:
 
 
 def running_points(view: View) -> tuple[int, ...]:
-    """Distances in view that are marked on the footing: ends, jambs, control joints, steps, ridges and match lines."""
+    """Distances in view that are told: ends, jambs, control joints, steps of footing and top, ridges and match lines."""
     wall, window = view.wall.wall, view.window
     jambs = {side for opening in view.openings for side in (opening.left, opening.right)}
-    risers = () if wall.outline is None else tuple(at for at, _ in wall.outline.footing)
+    risers = set() if wall.outline is None else {
+        *(at for at, _ in wall.outline.footing),
+        *(at for at, level in wall.outline.top if window.bottom < level <= window.top)}
     points = {0, wall.length, *wall.control_joints, *jambs, *window.matches, *risers}
     return tuple(sorted(point for point in points if window.left <= point <= window.right))
 
@@ -56,15 +58,16 @@ def running_points(view: View) -> tuple[int, ...]:
 def stagger(view: View, height: float) -> tuple[Figure, ...]:
     """Running figures in as few rows as keep them apart, the ends' first; where a row is full a figure stands in the
     next, or aside of its tick. If a figure finds no room the ends' figures stand outward, or all are set from left to
-    right; the attempt that leaves out fewest counts. Steps of the top, ridges and piers are marked where all find room.
+    right, or in rows in turn; the attempt that leaves out fewest counts. Piers are marked where all find room.
     Figures 3.5 mm high that do not all find room stand upright, none left out."""
-    points, window = running_points(view), view.window
+    points = running_points(view)
     plain = _stagger(view, points, height)
-    for more in (_list_also(view), _list_also(view, piers=False)):
-        also = {at for at in more if window.left <= at <= window.right}
-        found = _stagger(view, tuple(sorted({*points, *also})), height) if also else []
+    piers = {side for pier in view.wall.wall.piers for side in (pier.left, pier.right)
+             if view.window.left <= side <= view.window.right}
+    if piers - {*points}:
+        found = _stagger(view, tuple(sorted({*points, *piers})), height)
         rows, most = (max((figure.row for _, figure in figures), default=0) for figures in (found, plain))
-        if also and {*points, *also} == {point for point, _ in found} and rows <= most + bool(view.wall.wall.piers):
+        if {*points, *piers} == {point for point, _ in found} and rows <= most + 1:
             return tuple(figure for _, figure in found)
     if len(plain) < len(points) and height <= FIGURES:
         return _stand_upright(view, points, height)
@@ -88,13 +91,6 @@ def _stand_upright(view: View, points: tuple[int, ...], height: float) -> tuple[
 def _tell(view: View, point: int) -> str:
     told = view.face.told(point)
     return print_length(told, view.job.measure) if told else "0"
-
-
-def _list_also(view: View, *, piers: bool = True) -> set[int]:
-    """What is marked where it finds room: steps of the top and ridges, and the sides of piers."""
-    wall = view.wall.wall
-    tops = set() if wall.outline is None else {at for at, _ in wall.outline.top}
-    return tops | ({side for pier in wall.piers for side in (pier.left, pier.right)} if piers else set())
 
 
 def _stagger(view: View, points: tuple[int, ...], height: float) -> tuple[tuple[int, Figure], ...]:

@@ -117,7 +117,18 @@ def plan_sheets(subject: Subject, paper: Paper) -> SheetPlan:
 
 
 def _fewest(plans: list[SheetPlan]) -> SheetPlan | None:
-    return min(plans, key=lambda plan: (len(plan.windows) + plan.apart, plan.arrangement.scale.ratio), default=None)
+    """The plan of fewest sheets, then of the largest scale, then without much of the wall on two sheets; None for none."""
+    return min(plans, key=lambda plan: (len(plan.windows) + plan.apart, plan.arrangement.scale.ratio, _shown_twice(plan)),
+               default=None)
+
+
+def _shown_twice(plan: SheetPlan) -> int:
+    """In quarters, what all windows show over what they reach over together: a long lintel is drawn whole on both sheets."""
+    windows = plan.windows
+    across = max(window.right for window in windows) - min(window.left for window in windows)
+    high = max(window.top for window in windows) - min(window.bottom for window in windows)
+    shown = sum((window.right - window.left) * (window.top - window.bottom) for window in windows)
+    return 4 * shown // max(1, across * high)
 
 
 def _try_scale(subject: Subject, paper: Paper, scale: Scale) -> Iterator[SheetPlan]:
