@@ -17,9 +17,9 @@ from wallplan.bond.positions import try_places
 from wallplan.bond.together import KEEPS_BOND, SAVES_CUTS, Together, read_grades
 from wallplan.bond.track import Track, bound_alone
 from wallplan.bond.zipper import close_zip
-from wallplan.layout.coursing import set_coursing
 from wallplan.layout.reach import reach_openings
 from wallplan.layout.tracks import pose_problem, runs_of_rows
+from wallplan.plan.coursing import set_coursing
 from wallplan.plan.job import Bond, Job
 
 

@@ -77,9 +77,9 @@ def test_the_whole_building_cuts_no_more_than_any_other_choice_at_its_corners() 
     from wallplan.bond.cost import count_cutting
     from wallplan.layout.building import bond_walls
     from wallplan.layout.corners import Choice, Turn, end_wall
-    from wallplan.layout.coursing import set_coursing
     from wallplan.layout.runs import lay_tracks
     from wallplan.layout.tracks import pose_problem, runs_of_rows
+    from wallplan.plan.coursing import set_coursing
 
     masonry = make_masonry("block-6", joints_move=False)
     job = rectangle(masonry, inches(97), inches(71), inches(24))

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from tests.jobs import inches, make_masonry, make_opening, make_wall
-from wallplan.layout.coursing import set_coursing
 from wallplan.layout.layers import Part, find_parts, lay_in_layers
 from wallplan.layout.reach import reach_openings
 from wallplan.layout.spots import Spot, make_namer, make_spots
+from wallplan.plan.coursing import set_coursing
 from wallplan.plan.job import LintelKind
 
 MASONRY = make_masonry(joints_move=False)

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from tests.jobs import inches, make_masonry, make_opening, make_wall
-from wallplan.layout.coursing import set_coursing
 from wallplan.layout.reach import Reach, reach_openings
+from wallplan.plan.coursing import set_coursing
 
 
 def reach(bottom: str, top: str, height: int = 104) -> Reach:

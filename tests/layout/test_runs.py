@@ -9,10 +9,10 @@ from hypothesis import strategies as st
 
 from tests.jobs import MM, broken, inches, make_job, make_masonry, make_opening, make_wall
 from wallplan.layout.build import lay
-from wallplan.layout.coursing import set_coursing
 from wallplan.layout.reach import reach_openings
 from wallplan.layout.runs import LaidRun, LaidTracks, lay_tracks
 from wallplan.layout.tracks import pose_problem, runs_of_rows
+from wallplan.plan.coursing import set_coursing
 from wallplan.plan.job import Masonry
 from wallplan.rules.check import check
 

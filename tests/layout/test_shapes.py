@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from tests.jobs import inches, make_masonry, make_opening, make_wall
-from wallplan.layout.coursing import Row
 from wallplan.layout.model import Shape
 from wallplan.layout.shapes import Heading, set_lintels, shape_spots
 from wallplan.layout.spots import Spot
+from wallplan.plan.coursing import Row
 
 JOINT, HEIGHT = inches("3/8"), inches("7 5/8")
 

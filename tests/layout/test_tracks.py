@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from tests.jobs import MM, inches, make_masonry, make_opening, make_wall
-from wallplan.layout.coursing import set_coursing
 from wallplan.layout.reach import reach_openings
 from wallplan.layout.tracks import Span, bond_terms, pose_problem, runs_of_rows, stock_lengths
+from wallplan.plan.coursing import set_coursing
 from wallplan.plan.job import Masonry, Wall
 
 JOINT = inches("3/8")

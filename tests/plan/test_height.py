@@ -7,8 +7,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from wallplan.catalogue.load import find_unit, units
-from wallplan.layout.coursing import set_coursing
 from wallplan.lengths import TICKS_PER_MM, read_length
+from wallplan.plan.coursing import set_coursing
 from wallplan.plan.height import beds_close, count_courses, least_height
 from wallplan.plan.job import Masonry, Wall
 

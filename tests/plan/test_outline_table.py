@@ -6,10 +6,12 @@ from fractions import Fraction
 
 import pytest
 
-from tests.jobs import inches
+from tests.jobs import broken, inches
 from wallplan.findings import PlanError
+from wallplan.layout.build import lay
 from wallplan.plan.job import Outline, Wall
 from wallplan.plan.load import read_plan
+from wallplan.rules.check import check
 
 SLIP = """title = "Slip"
 measure = "feet"
@@ -127,3 +129,27 @@ right = "outside corner"
 step = [{at = "8'", up = "8"}]"""
     with pytest.raises(PlanError, match=r'the footing comes round the building 8" higher than it began'):
         read_plan(text, "shed.toml")
+
+
+@pytest.mark.parametrize(("height", "rest", "told"), [
+    # 8 ft 1 in.: twelve beds of 11/24 in., so courses of 8 1/12 in.; 7 in. leave 1 1/12 in. under the first line.
+    ("8' 1", """step = [{at = "8'", up = "7"}]""", 'up: the footing comes to 7", which is 7" over a course line: too much for a '
+     'bed, too little for a course ripped to an inch; make it 3/8" lower or 13/16" higher; whole courses come to 0" or '
+     '8 1/16": write up = 8 1/16"'),
+    # 8 ft and 7 in. more: 13 courses close 8 ft 7 in. with beds of 0.298 in., so twelve end at 7 ft 11 1/16 in.
+    ("8'", """top_step = [{at = "8'", up = "7"}]""", 'up: the top comes to 8\'-0", which is 15/16" over a course line: too much '
+     'for a bed, too little for a course ripped to an inch; make it 13/16" lower or 3/8" higher; whole courses come to '
+     '7\'-11 1/16" or 8\'-7": write up = 8"'),
+])
+def test_a_step_that_no_course_can_meet_is_refused_where_beds_are_shared_out(height: str, rest: str, told: str) -> None:
+    with pytest.raises(PlanError) as error:
+        read_plan(SLIP.format(sizes="actual").replace('height = "8\'"', f'height = "{height}"') + rest, "slip.toml")
+    assert [mistake.message for mistake in error.value.mistakes] == [told]
+
+
+def test_the_course_that_is_ripped_is_the_one_that_meets_the_steps() -> None:
+    # 8 ft 2 in.: twelve courses and one ripped to 1 5/8 in. Under them it would leave a footing at 1 in. without a course;
+    # over them that footing is met by a rip of 6 5/8 in. less a bed.
+    layout = lay(read_plan(SLIP.format(sizes="actual").replace("8'\"\n", "8' 2\"\n") + """step = [{at = "8'", up = "1"}]""", "slip.toml"))
+    assert layout.walls[0].courses[0].top == inches(8)
+    assert broken(check(layout)) == []

@@ -14,7 +14,7 @@ from tests.jobs import MM, broken, count_units, make_job, make_masonry, make_ope
 from tests.lists.walls import lay_text
 from wallplan.catalogue.load import find_unit
 from wallplan.layout.build import lay
-from wallplan.layout.coursing import set_coursing
+from wallplan.plan.coursing import set_coursing
 from wallplan.rules.check import check
 
 BRICK = make_masonry("brick-au", joints_move=False)

@@ -18,9 +18,9 @@ from tests.lists.walls import lay_text, line_of
 from wallplan.catalogue.load import find_unit, units
 from wallplan.catalogue.own import own_unit
 from wallplan.layout.build import lay
-from wallplan.layout.coursing import set_coursing
 from wallplan.lengths import TICKS_PER_FOOT, print_length
 from wallplan.lists.order.compose import list_order
+from wallplan.plan.coursing import set_coursing
 from wallplan.plan.job import HEADER_COURSES, Bond
 from wallplan.rules.check import check
 

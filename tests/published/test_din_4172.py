@@ -17,7 +17,7 @@ from tests.layout.buildings import IN, OUT, build
 from tests.long_run import examples
 from wallplan.catalogue.load import find_unit, units
 from wallplan.layout.build import lay
-from wallplan.layout.coursing import set_coursing
+from wallplan.plan.coursing import set_coursing
 from wallplan.rules.check import check
 
 # Raster, opening, outside in metres. The page prints 1.375 for the fourth row's outside, a slip: 1.375 - 0.01 = 1.365.

@@ -12,8 +12,8 @@ from tests.lists.walls import lay_text, line_of, plan_wall, take_off
 from tests.rules.breaking import shift_even_courses, tell_bearing
 from wallplan.catalogue.load import units
 from wallplan.layout.build import lay
-from wallplan.layout.coursing import set_coursing
 from wallplan.lengths import print_length, read_length
+from wallplan.plan.coursing import set_coursing
 from wallplan.rules.check import check
 
 JOINT = inches("3/8")

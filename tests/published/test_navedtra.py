@@ -19,13 +19,13 @@ from tests.lists.pencil import follow
 from tests.lists.walls import count_whole, lay_text, line_of, plan_wall, take_off
 from tests.long_run import examples
 from wallplan.layout.build import lay
-from wallplan.layout.coursing import set_coursing
 from wallplan.layout.leads import plan_leads
 from wallplan.layout.model import Layout
 from wallplan.lengths import TICKS_PER_FOOT, print_length, read_length
 from wallplan.lists.order.compose import list_order
 from wallplan.lists.order.mix import share_volume
 from wallplan.lists.order.mortar import YIELD_RULES
+from wallplan.plan.coursing import set_coursing
 from wallplan.plan.load import read_plan
 from wallplan.rules.check import check
 

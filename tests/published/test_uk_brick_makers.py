@@ -19,9 +19,9 @@ from tests.layout.test_one_brick import lay_free
 from tests.long_run import examples
 from wallplan.catalogue.load import find_unit
 from wallplan.layout.build import lay
-from wallplan.layout.coursing import set_coursing
 from wallplan.layout.model import Layout
 from wallplan.lists.order.compose import list_order
+from wallplan.plan.coursing import set_coursing
 from wallplan.plan.job import Bond
 from wallplan.rules.check import check
 

@@ -15,9 +15,9 @@ from wallplan.advice.bays import bond_halves, find_bays
 from wallplan.advice.names import name_edge
 from wallplan.advice.one_brick import list_fitting, list_open
 from wallplan.advice.spans import bond_step, find_lengths
-from wallplan.layout.coursing import bed_range
 from wallplan.layout.outline import set_rows
 from wallplan.lengths import TICKS_PER_INCH, TICKS_PER_MM
+from wallplan.plan.coursing import bed_range
 from wallplan.plan.job import Job, Masonry, Wall
 
 Taken = Literal["fits", "unnoticed", "noticed", "broken"]

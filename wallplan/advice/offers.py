@@ -12,7 +12,7 @@ from collections.abc import Iterable, Iterator
 from wallplan.advice.moves import Thing
 from wallplan.advice.spans import Edge, Length, bond_step, find_lengths
 from wallplan.layout.corners import WallEnds
-from wallplan.layout.coursing import set_coursing
+from wallplan.plan.coursing import set_coursing
 from wallplan.plan.job import Masonry, Movable, Wall
 
 NEAREST_LINES = 2

@@ -6,10 +6,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from wallplan.layout.corners import WallEnds, free_ends
-from wallplan.layout.coursing import Row
 from wallplan.layout.outline import set_rows
 from wallplan.layout.reach import Reach, reach_openings
 from wallplan.layout.tracks import runs_of_rows
+from wallplan.plan.coursing import Row
 from wallplan.plan.job import Masonry, Wall
 
 Edge = tuple[str, int]

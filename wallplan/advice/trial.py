@@ -10,12 +10,12 @@ from wallplan.advice.spans import count_rips, merging_courses
 from wallplan.bond.zipper import least_cutting
 from wallplan.layout.build import lay_wall
 from wallplan.layout.corners import WallEnds, free_ends
-from wallplan.layout.coursing import set_coursing
 from wallplan.layout.reach import reach_openings
 from wallplan.layout.spots import make_namer
 from wallplan.layout.tracks import pose_problem, runs_of_rows
 from wallplan.plan.check_openings import check_openings
 from wallplan.plan.check_walls import check_wall
+from wallplan.plan.coursing import set_coursing
 from wallplan.plan.height import count_courses, least_height
 from wallplan.plan.job import Job, Masonry, Wall
 from wallplan.plan.notebook import Notebook

@@ -15,7 +15,6 @@ from typing import NamedTuple
 from wallplan.bond.figures import Terms
 from wallplan.layout.building import BondedWall, Known, bond_wall, bond_walls
 from wallplan.layout.corners import WallEnds, make_returns
-from wallplan.layout.coursing import Row, bed_range
 from wallplan.layout.explain import Share, explain
 from wallplan.layout.layers import find_parts, lay_in_layers
 from wallplan.layout.leads import (
@@ -39,6 +38,7 @@ from wallplan.layout.runs import LaidRun, LaidTracks
 from wallplan.layout.shapes import find_headings, set_lintels, shape_spots
 from wallplan.layout.spots import Namer, Spot, count_cuts, make_namer, make_spots
 from wallplan.layout.tracks import bond_terms
+from wallplan.plan.coursing import Row, bed_range
 from wallplan.plan.job import Job, Masonry, Wall
 
 

@@ -17,7 +17,6 @@ from wallplan.bond.cost import BROKEN, CUTTING
 from wallplan.bond.effort import ALONE, EACH, Effort
 from wallplan.layout.choices import Party, choose
 from wallplan.layout.corners import IN_TURN, Choice, OutOfTurn, Stem, Turn, WallEnds, end_wall, joined_to
-from wallplan.layout.coursing import Row
 from wallplan.layout.one_brick import bond_one_brick
 from wallplan.layout.outline import find_bays, find_risers, set_rows
 from wallplan.layout.piers import bond_to_wall, find_stems
@@ -26,6 +25,7 @@ from wallplan.layout.reach import Reach, reach_openings
 from wallplan.layout.runs import LaidTracks, lay_tracks
 from wallplan.layout.tracks import pose_problem, runs_of_rows
 from wallplan.layout.unequal import Stances, compare, count_running, find_stances, list_single
+from wallplan.plan.coursing import Row
 from wallplan.plan.job import Abutment, Job, Masonry, Wall
 
 

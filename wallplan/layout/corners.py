@@ -11,8 +11,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import NamedTuple
 
-from wallplan.layout.coursing import Row
 from wallplan.layout.spots import Spot
+from wallplan.plan.coursing import Row
 from wallplan.plan.ground import join_corners
 from wallplan.plan.job import EndKind, Job, Masonry, Wall
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from wallplan.layout.coursing import Row
 from wallplan.layout.reach import Reach
 from wallplan.layout.spots import Namer, Spot, find_covering
+from wallplan.plan.coursing import Row
 from wallplan.plan.job import Masonry
 
 

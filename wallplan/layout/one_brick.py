@@ -22,7 +22,6 @@ from wallplan.bond.one_brick_figures import (
     Span,
 )
 from wallplan.layout.corners import WallEnd, WallEnds, parity_of
-from wallplan.layout.coursing import Row
 from wallplan.layout.model import Leaf, Piece
 from wallplan.layout.one_brick_runs import BondRun, gather_runs, list_sides, settle_free
 from wallplan.layout.pier_sides import find_sides
@@ -30,6 +29,7 @@ from wallplan.layout.runs import TICKS_OF_ROUNDING, LaidRun, LaidTracks, count_s
 from wallplan.layout.spots import Namer, Spot
 from wallplan.layout.tracks import Span as Clear
 from wallplan.layout.tracks import pose_problem
+from wallplan.plan.coursing import Row
 from wallplan.plan.job import Masonry, Wall
 
 RULES: dict[str, tuple[Rule, Rule]] = {

@@ -12,14 +12,10 @@ from dataclasses import replace
 from itertools import pairwise
 from typing import NamedTuple
 
-from wallplan.layout.coursing import THINNEST_RIP, Row, set_coursing
 from wallplan.layout.model import Notch, Rake
 from wallplan.layout.spots import Namer, Spot
-from wallplan.lengths import TICKS_PER_INCH
+from wallplan.plan.coursing import FIRST_BED, THINNEST_RIP, Row, set_coursing
 from wallplan.plan.job import Masonry, Outline, Place, Wall
-
-FIRST_BED = (TICKS_PER_INCH // 4, TICKS_PER_INCH * 3 // 4)
-"""Thinnest and thickest bed on a footing: TMS 602, as summarised by the Mason Contractors Association."""
 
 
 class Bay(NamedTuple):

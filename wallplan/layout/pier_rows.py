@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from wallplan.layout.coursing import Row
 from wallplan.layout.outline import Bay, find_bays
+from wallplan.plan.coursing import Row
 from wallplan.plan.job import Masonry, Pier, Wall
 
 

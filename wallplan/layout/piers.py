@@ -12,11 +12,11 @@ from typing import NamedTuple
 
 from wallplan.bond.pier import Block, PierBond, PierGrid, bond_pier
 from wallplan.layout.corners import Crossing, Stem, WallEnds
-from wallplan.layout.coursing import Row
 from wallplan.layout.pier_rows import PierRow, courses_without, find_pier_rows
 from wallplan.layout.runs import LaidRun
 from wallplan.layout.spots import Namer, Spot
 from wallplan.layout.stock import stock_lengths
+from wallplan.plan.coursing import Row
 from wallplan.plan.height import MOST_COURSES
 from wallplan.plan.job import Masonry, Pier, Wall
 from wallplan.plan.pier_sizes import Lattice, find_lattice

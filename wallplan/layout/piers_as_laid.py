@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from wallplan.layout.coursing import Row
 from wallplan.layout.marks import Marks
 from wallplan.layout.model import Piece, PierCourse, PierLayout, PierPiece
 from wallplan.layout.piers import PierCourses, PierSpot, count_pier_cuts
+from wallplan.plan.coursing import Row
 from wallplan.plan.job import Masonry
 
 

@@ -9,9 +9,9 @@ from typing import NamedTuple
 from wallplan.bond.figures import Terms
 from wallplan.bond.raked import ROUNDING, RakedRun, least_cutting, settle_rakes
 from wallplan.layout.corners import WallEnds
-from wallplan.layout.coursing import Row
 from wallplan.layout.outline import Bay
 from wallplan.layout.runs import LaidRun, LaidTracks
+from wallplan.plan.coursing import Row
 
 
 class _Cut(NamedTuple):

@@ -6,7 +6,7 @@ from bisect import bisect_right
 from itertools import pairwise
 from typing import NamedTuple
 
-from wallplan.layout.coursing import THINNEST_RIP, Row
+from wallplan.plan.coursing import THINNEST_RIP, Row
 from wallplan.plan.job import Opening, Wall
 
 

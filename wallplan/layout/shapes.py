@@ -8,11 +8,11 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from wallplan.layout.coursing import Row
 from wallplan.layout.layers import Part
 from wallplan.layout.model import Shape
 from wallplan.layout.reach import Reach
 from wallplan.layout.spots import Spot, find_covering
+from wallplan.plan.coursing import Row
 from wallplan.plan.job import Masonry, Wall
 
 PLAIN: Shape = "stretcher"

@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from wallplan.catalogue.unit import PieceName
-from wallplan.layout.coursing import Row
 from wallplan.layout.model import Lead, Leaf, Notch, Rake, Shape
 from wallplan.layout.stock import stock_lengths
+from wallplan.plan.coursing import Row
 from wallplan.plan.job import Masonry
 
 

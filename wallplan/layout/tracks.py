@@ -6,10 +6,10 @@ from typing import NamedTuple
 
 from wallplan.bond.figures import Problem, Stretch, Terms
 from wallplan.layout.corners import WallEnds, free_ends, parity_of
-from wallplan.layout.coursing import Row
 from wallplan.layout.outline import Bay, Riser, find_bays, join_bays
 from wallplan.layout.reach import Reach
 from wallplan.layout.stock import stock_lengths
+from wallplan.plan.coursing import Row
 from wallplan.plan.job import Masonry, Wall
 
 TICKS_OF_ROUNDING = 2

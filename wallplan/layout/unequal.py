@@ -10,8 +10,8 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from wallplan.layout.corners import OutOfTurn, parity_of
-from wallplan.layout.coursing import Row
 from wallplan.layout.outline import find_bays
+from wallplan.plan.coursing import Row
 from wallplan.plan.job import Masonry, Wall
 
 

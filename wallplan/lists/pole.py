@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from wallplan.catalogue.unit import Unit
-from wallplan.layout.coursing import bed_range
 from wallplan.layout.model import Layout, WallLayout
+from wallplan.plan.coursing import bed_range
 from wallplan.plan.job import Masonry, Opening, Wall
 
 

@@ -5,16 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
-from wallplan.lengths import TICKS_PER_INCH
-from wallplan.plan.height import THINNEST_RIP, count_courses
+from wallplan.plan.coursing import FIRST_BED, Row, close_height, meets_footing, meets_top
+from wallplan.plan.height import THINNEST_RIP
 from wallplan.plan.job import Masonry, Opening, Outline
 from wallplan.plan.notebook import KeyPath, Notebook
 from wallplan.plan.outline import level_at, reach_between
 from wallplan.plan.outline_table import ReadStep, in_order
 from wallplan.plan.wall_table import ReadWall
-
-FIRST_BED = (TICKS_PER_INCH // 4, TICKS_PER_INCH * 3 // 4)
-"""Thinnest and thickest bed on a footing: TMS 602, as summarised by the Mason Contractors Association."""
 
 
 def check_outline(wall: ReadWall, masonry: Masonry | None, notebook: Notebook) -> None:
@@ -121,38 +118,45 @@ def _check_opening(path: KeyPath, opening: Opening, outline: Outline, masonry: M
 
 def _check_coursing(wall: ReadWall, outline: Outline, masonry: Masonry, notebook: Notebook) -> None:
     """Levels that no course can meet: what is left is too thick for a bed and too thin for a rip."""
-    unit, count = masonry.unit, count_courses(outline.coursed, masonry)
-    if unit.height_of_courses(count) != outline.coursed:
-        return  # beds are shared out, or a course is ripped: the check measures what was laid
-    lines = [unit.height_of_courses(course) for course in range(count + 1)]
+    levels = tuple(level for _, opening in wall.openings for level in (opening.bottom, opening.top))
+    rows = (close_height(wall.laid_with.height, wall.laid_with.levels, masonry) if wall.laid_with is not None
+            else close_height(outline.coursed, levels, masonry, outline))
     told: set[KeyPath] = set()
     for path, level, foot in _levels(wall, outline):
-        off = level - max((line for line in lines if line <= level), default=0)
-        if _is_met(off, masonry, foot) or path in told:
+        if (meets_footing if foot else meets_top)(rows, level, masonry) or path in told:
             continue
         told.add(path)
-        most = FIRST_BED[1] - unit.bed_joint if foot else unit.bed_joint // 2
-        least = unit.bed_joint + THINNEST_RIP
-        lower, higher = _show_moves(off, unit.gauge, most, least, foot)
-        what = "the footing" if foot else "the top"
-        notebook.note(path, f"{what} comes to {notebook.show(level)}, which is "
-                      f"{notebook.show_size(off)} over a course line: too much for a bed, too little for a course ripped to "
-                      f"an inch; make it {notebook.show_least(lower)} lower or {notebook.show_least(higher)} higher")
+        row = next(row for row in rows if row.bottom <= level <= row.top)
+        lower, higher = _find_moves(rows, row, level, foot)
+        what, show, off = "the footing" if foot else "the top", notebook.show, notebook.show_size(level - row.bottom)
+        notebook.note(path, f"{what} comes to {show(level)}, which is {off} over a course "
+                      "line: too much for a bed, too little for a course ripped to an inch; make it "
+                      f"{notebook.show_least(lower)} lower or {notebook.show_least(higher)} higher; whole courses come to "
+                      f"{show(row.bottom)} or {show(row.top)}{_say_step(wall, path, (level, row), masonry, notebook)}")
 
 
-def _is_met(off: int, masonry: Masonry, foot: bool) -> bool:
-    unit = masonry.unit
-    if foot:
-        on_line = off <= unit.bed_joint - FIRST_BED[0] or unit.gauge - off <= FIRST_BED[1] - unit.bed_joint
-        return on_line or unit.gauge - off - unit.bed_joint >= THINNEST_RIP
-    return off <= unit.bed_joint // 2 or off - unit.bed_joint >= THINNEST_RIP
-
-
-def _show_moves(off: int, gauge: int, most: int, least: int, foot: bool) -> tuple[int, int]:
+def _find_moves(rows: tuple[Row, ...], row: Row, level: int, foot: bool) -> tuple[int, int]:
     """How far a level must go down, and up, until a course meets it."""
     if foot:
-        return off - (gauge - least), max(gauge - off - most, 0)
-    return off - most, least - off
+        above = rows[row.number].bed if row.number < len(rows) else row.bed
+        return level - (row.top - row.bed - THINNEST_RIP), max(row.top + above - FIRST_BED[1] - level, 0)
+    return level - row.bottom - row.bed // 2, row.bottom + row.bed + THINNEST_RIP - level
+
+
+def _say_step(wall: ReadWall, path: KeyPath, at_level: tuple[int, Row], masonry: Masonry, notebook: Notebook) -> str:
+    """What to write for a step so that it comes to the nearest whole course; "" for what hangs on no step. ``at_level``: the
+    level that is not met, right of the step or left of the first one, and the course there."""
+    steps = wall.read_outline.steps, wall.read_outline.top_steps
+    step = next((one for one in (*steps[0], *steps[1]) if path[:-1] == one.path), None)
+    if step is None or wall.outline is None:
+        return ""
+    level, row = at_level
+    line = wall.outline.footing if step in steps[0] else wall.outline.top
+    if level_at(line, step.at) == level:
+        rise = abs(step.rise + min((row.bottom, row.top), key=lambda one: abs(one - level)) - level)
+    else:
+        rise = masonry.unit.height_of_courses(max(1, round(abs(step.rise) / masonry.unit.gauge)))
+    return f": write {path[-1]} = {notebook.show(rise)}" if rise not in (0, abs(step.rise)) else ""
 
 
 def _levels(wall: ReadWall, outline: Outline) -> Iterator[tuple[KeyPath, int, bool]]:

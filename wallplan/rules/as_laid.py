@@ -237,7 +237,9 @@ def _find_gaps(wall: AsLaid) -> Gaps:
         kind[(kind == HEAD) & (left <= place) & (right >= place)] = CONTROL
     for riser in () if wall.outline is None else find_risers(wall.outline):
         courses = [wall.layout.courses[course] for course in rows.course.tolist()]
-        beside_it = np.array([course.bottom + wall.beds[1] < riser.high and course.top - wall.beds[1] > riser.low
+        # At a top the courses that are ripped to it are told from those that end on their line.
+        least = wall.beds[1] if riser.foot else wall.masonry.unit.bed_joint // 2
+        beside_it = np.array([course.bottom + wall.beds[1] < riser.high and course.top - least > riser.low
                               for course in courses], dtype=bool)
         near = (left <= riser.at + ROUNDING) & (right >= riser.at - ROUNDING)
         kind[(kind == HEAD) & near & beside_it[row]] = STEP

@@ -10,7 +10,7 @@ from wallplan.plan.ground import join_corners
 from wallplan.plan.job import Wall
 from wallplan.plan.outline import reach_between
 from wallplan.rules.as_laid import ROUNDING, AsLaid
-from wallplan.rules.outline import find_ridges
+from wallplan.rules.outline import find_ridges, find_risers
 
 if TYPE_CHECKING:
     from shapely.geometry.base import BaseGeometry
@@ -18,8 +18,11 @@ if TYPE_CHECKING:
 
 def is_off(wall: AsLaid, edge: int, end: int) -> bool:
     """Whether a piece does not end at the outline; where a slope comes down within the joint against another wall, it ends
-    at that joint."""
+    at that joint, and where a step of the footing lies within a joint, there."""
     if abs(edge - end) <= 2 * ROUNDING:
+        return False
+    risers = () if wall.outline is None else find_risers(wall.outline)
+    if abs(edge - end) <= wall.masonry.joint and any(one.foot and abs(one.at - end) <= ROUNDING for one in risers):
         return False
     length, joint = wall.layout.wall.length, wall.masonry.joint
     faces = {"inside corner": 0, "abuts": 0, "outside corner": wall.masonry.unit.thickness}

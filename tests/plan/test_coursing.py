@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.jobs import INCH, MM, inches, make_masonry, make_opening, make_wall
-from wallplan.layout.coursing import THINNEST_RIP, Row, bed_range, set_coursing
+from wallplan.plan.coursing import THINNEST_RIP, Row, bed_range, set_coursing
 
 
 def tops(rows: tuple[Row, ...]) -> list[int]:
