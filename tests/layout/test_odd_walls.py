@@ -91,3 +91,22 @@ def test_a_gate_as_high_as_its_wall_is_no_height_in_a_wrong_unit() -> None:
     # Eight bricks, the gate, eight bricks: 1790 + 910 + 1790.
     assert [len(course.pieces) for course in layout.walls[0].courses] == [16, 18] * 10
     assert not broken(check(layout))
+
+
+def test_a_lintel_laid_over_the_next_course_line_is_told_with_what_it_bears_there() -> None:
+    # The head is 5/8 in. under the line of ten courses. Course 11 has a block from 32 in. and one that ends at 79 5/8 in.: of
+    # an opening from 40 to 72 in. they bear 8 and 7 5/8 in., the last not enough, so one more block is a lintel unit.
+    layout = laid("""
+        measure = "feet"
+        masonry = {unit = "block-8"}
+        [[wall]]
+        name = "Lee"
+        length = "11' 11 5/8"
+        height = "8'"
+        opening = [{name = "H", from_left = "3' 4", width = "2' 8", sill = "2' 8", height = "3' 11 3/8"}]
+    """)
+    row = layout.walls[0].courses[10]
+    lintel = [piece for piece in row.pieces if piece.shape == "lintel"]
+    assert find_bearings(layout.walls[0], layout.walls[0].wall.openings[0]) == (
+        inches(40) - lintel[0].left, lintel[-1].right - inches(72))
+    assert lintel[-1].right - inches(72) > inches(8)

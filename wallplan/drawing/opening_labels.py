@@ -9,7 +9,7 @@ from wallplan.drawing.board import Board
 from wallplan.drawing.lettering import FIGURES, SMALLEST, clean, measure, measure_text, tie, wrap
 from wallplan.drawing.primitives import Box, Text
 from wallplan.drawing.view import View
-from wallplan.layout.model import WallLayout
+from wallplan.layout.model import Course, Piece, WallLayout
 from wallplan.lengths import print_length, print_size
 from wallplan.plan.job import Job, Opening
 
@@ -123,11 +123,9 @@ def find_bearings(wall: WallLayout, opening: Opening) -> tuple[int, int]:
     A lintel that takes no unit's place (steel), or that was not laid, bears what the plan asks for.
     """
     asked = (opening.left - opening.bearing, opening.right + opening.bearing)
-    laid = [
-        piece for course in wall.courses if course.bottom <= opening.top < course.top or course.bottom == opening.top
-        for piece in course.pieces
-        if piece.shape in ("lintel", "precast") and piece.left <= asked[1] and piece.right >= asked[0]
-    ]
+    on = [course for course in wall.courses if course.bottom <= opening.top < course.top or course.bottom == opening.top]
+    over = [course for course in wall.courses if 0 < course.bottom - opening.top < course.top - course.bottom]
+    laid = _find_lintel(on, asked) or _find_lintel(over, asked)  # the latter where the head is laid at the next course line
     left = min((piece.left for piece in laid), default=asked[0])
     right = max((piece.right for piece in laid), default=asked[1])
     # A lintel that goes on over the next opening bears on no more than the masonry between the two.
@@ -135,3 +133,9 @@ def find_bearings(wall: WallLayout, opening: Opening) -> tuple[int, int]:
     left = max([left, *(other.right for other in beside if other.right <= opening.left)])
     right = min([right, *(other.left for other in beside if other.left >= opening.right)])
     return opening.left - left, right - opening.right
+
+
+def _find_lintel(courses: list[Course], asked: tuple[int, int]) -> list[Piece]:
+    """The lintel's pieces in these courses that stand where it is asked for."""
+    return [piece for course in courses for piece in course.pieces
+            if piece.shape in ("lintel", "precast") and piece.left <= asked[1] and piece.right >= asked[0]]
