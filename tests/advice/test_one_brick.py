@@ -52,6 +52,26 @@ def test_how_far_a_length_is_off(length: float, bond: Bond, off: float) -> None:
     assert length_of(length, bond).off / MM == off
 
 
+def test_masonry_under_one_brick_has_no_bond_and_is_offered_what_has() -> None:
+    """160 mm beside a jamb: a stretcher, 215 mm, is the least; the next with both ends alike is S H S, 552.5 mm."""
+    opening = make_opening(160 * MM, round(957.5 * MM), 150 * MM, 450 * MM, "steel", 100 * MM, "Window")
+    job = make_job(one_brick(), make_wall(round(2577.5 * MM), 600 * MM, (opening,)), measure="metric")
+    narrow = next(size for size in measure_fit(job) if size.what == "pier" and size.size == 160 * MM)
+    first, last = find_remedies(narrow, job)
+    assert first.startswith("make it 215 mm or 552.5 mm")
+    assert last == "nothing else: masonry under one brick, 215 mm, has no bond"
+
+
+@pytest.mark.parametrize(("bond", "length", "off"), [
+    ("english garden wall", 2690, 0), ("common", 2690, 0), ("common", 2802.5, 112.5), ("header", 2802.5, 0),
+    ("flemish garden wall", 3702.5, 0), ("flemish garden wall", 3365, 0), ("flemish garden wall", 3477.5, 112.5),
+])
+def test_lengths_of_garden_walls(bond: Bond, length: float, off: float) -> None:
+    """225 n - 10; every half brick in header bond; in Flemish garden wall bond 52, 56, 60, 66 quarters less a joint: one stretcher
+    at both ends, one and two, two at both."""
+    assert length_of(length, bond).off / MM == off
+
+
 def test_openings_fit_where_the_bond_runs_past_them() -> None:
     # H, or H SH, and so on, with a joint on both sides: 122.5, 460, 797.5, 1135 mm.
     assert [(width + 10 * MM) / MM for width in sorted(list_open(one_brick(), 790 * MM))] == [797.5, 1135]

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from tests.jobs import MM, broken, make_job, make_masonry, make_wall
-from tests.layout.test_one_brick import lay_free
+from tests.jobs import MM, broken, make_job, make_masonry, make_opening, make_wall
+from tests.layout.test_one_brick import lay_free, one_brick
 from tests.rules.breaking import change_course, change_piece, told_of
 from wallplan.layout.build import lay
 from wallplan.rules.check import check
@@ -21,6 +21,13 @@ def test_a_held_wall_tells_its_headers_and_closers() -> None:
     held = next(one for one in check(lay_free(890, 150)) if one.rule == "headers")
     # Course 1: S H S H S, course 2: H C S H S C H.
     assert held.held and held.figure == "5 headers and 2 closers go through; the bond is kept throughout"
+
+
+def test_a_strip_narrower_than_a_header_is_told_to_be_a_brick_wide() -> None:
+    window = make_opening(70 * MM, 890 * MM, 150 * MM, 300 * MM, "steel", 100 * MM, "Window")
+    layout = lay(make_job(one_brick(), make_wall(round(2577.5 * MM), 450 * MM, (window,)), measure="metric"))
+    told = [one for one in broken(check(layout)) if one.rule == "least piece"]
+    assert {one.remedy for one in told} == {"make the masonry here as wide as one brick, 215 mm, or leave it out"}
 
 
 def test_a_closer_in_the_run_is_told_with_its_place() -> None:

@@ -65,6 +65,8 @@ def _cuts(size: Size, job: Job) -> tuple[str, ...]:
     if size.what in ("sill", "head", "height"):
         return ("rip that course",)
     wall = next(wall for wall in job.walls if wall.name == size.wall)
+    if job.masonry.one_brick and size.what in ("length", "pier") and size.size < job.masonry.unit.length:
+        return (f"nothing else: masonry under one brick, {print_size(job.masonry.unit.length, job.measure)}, has no bond",)
     if job.masonry.one_brick and size.what in ("length", "pier"):
         return ("broken bond in the middle, pieces no shorter than a header",)
     if size.what == "pier":

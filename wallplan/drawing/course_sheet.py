@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import partial
 
@@ -121,10 +122,22 @@ def _make_heading(layout: Layout, buildings: tuple[Building, ...]) -> Heading:
         told.append("Heavy outline: runs through at the corner, in odd / in even courses:")
     if any(_has_ells(building) for building in buildings):
         told.insert(1, "Heavy L at a corner: an L corner unit.")
+    if layout.job.masonry.stretcher_courses > 1:
+        told += [line for building in buildings for line in _tell_header_courses(building)]
     for building in buildings:
         told += _tell_corners(building) + _tell_ties(building, layout) + _tell_checks(building, layout.job.measure)
     return Heading("COURSES 1 AND 2", "Plan, seen from above; outside of the first wall below it.", tuple(told), SETTING_OUT,
                    walls)
+
+
+def _tell_header_courses(building: Building) -> Iterator[str]:
+    """Of bonds with a course of headers after several of stretchers: which courses those are, wall by wall."""
+    for leg in building.drawn:
+        found = [course.number for course in leg.wall.courses
+                 if 2 * sum(piece.shape == "header" for piece in course.pieces) > len(course.pieces)]
+        if found:
+            shown = "courses " + ", ".join(map(str, found[:8])) + (" and on" if len(found) > 8 else "")
+            yield f"{clean(leg.wall.wall.name)}: {shown} are headers, a closer beside that at each end; not drawn here."
 
 
 def _tell_hatch(layout: Layout) -> str:

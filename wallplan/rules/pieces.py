@@ -64,6 +64,8 @@ def _too_thin(wall: AsLaid, judged: Ints) -> Iterator[Break]:
 def _mend_sliver(wall: AsLaid, piece: int, nominal: int) -> str:
     """A mason trades a sliver and its neighbour for two longer cuts; where that fails, an end has to move."""
     masonry, gaps = wall.masonry, wall.gaps
+    if masonry.one_brick and not ((gaps.before == piece) | (gaps.after == piece))[gaps.kind == HEAD].any():
+        return f"make the masonry here as wide as one brick, {size(wall, masonry.unit.length)}, or leave it out"
     beside = np.flatnonzero((gaps.kind == HEAD) & ((gaps.before == piece) | (gaps.after == piece)))
     for gap in beside.tolist():
         other = int(gaps.after[gap] if gaps.before[gap] == piece else gaps.before[gap])

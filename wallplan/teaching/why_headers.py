@@ -206,7 +206,7 @@ def _tell_kinds(runs: WallRuns, number: int) -> Iterator[Reason]:
     headers, _, stretchers, _ = count_bricks(runs, number)
     if not headers and not stretchers:
         return
-    counted = f"{_count(headers, 'header')} and {_count(stretchers, 'stretcher')}"
+    counted = " and ".join(_count(count, name) for count, name in ((headers, "header"), (stretchers, "stretcher")) if count)
     if runs.job.masonry.bond == "flemish":
         words = f"Headers and stretchers in turn: {counted}."
     elif runs.job.masonry.bond == "flemish garden wall":
