@@ -118,12 +118,12 @@ def _make_heading(layout: Layout, buildings: tuple[Building, ...]) -> Heading:
     walls = tuple(leg.wall for building in buildings for leg in building.drawn)
     told = [f"Walls {tie(print_size(buildings[0].thickness, layout.job.measure))} thick; lengths out to out. "
             f"{_tell_hatch(layout)}Close hatch: cut, see its letter."]
+    if layout.job.masonry.stretcher_courses > 1:
+        told += [line for building in buildings for line in _tell_header_courses(building)]
     if any(building.corners for building in buildings):
         told.append("Heavy outline: runs through at the corner, in odd / in even courses:")
     if any(_has_ells(building) for building in buildings):
         told.insert(1, "Heavy L at a corner: an L corner unit.")
-    if layout.job.masonry.stretcher_courses > 1:
-        told += [line for building in buildings for line in _tell_header_courses(building)]
     for building in buildings:
         told += _tell_corners(building) + _tell_ties(building, layout) + _tell_checks(building, layout.job.measure)
     return Heading("COURSES 1 AND 2", "Plan, seen from above; outside of the first wall below it.", tuple(told), SETTING_OUT,
