@@ -36,6 +36,13 @@ def test_a_joint_that_the_plan_does_not_allow_takes_nothing() -> None:
     assert the(measure_fit(job), "length").taken == "broken"
 
 
+@pytest.mark.parametrize(("length", "taken"), [("120 1/2", "noticed"), ("120 15/16", "broken")])
+def test_joints_that_the_plan_lets_gape_are_poor_work_over_an_eighth(length: str, taken: str) -> None:
+    # Joints of up to 3/4 in. allowed: 7/8 in. over 7 joints is 1/8 in. each, 1 5/16 in. is 3/16 in. each.
+    job = make_job(make_masonry(widest_joint=inches("3/4")), make_wall(inches(length), 32 * INCH))
+    assert the(measure_fit(job), "length").taken == taken
+
+
 def test_an_odd_number_of_halves_is_reverse_bond_and_wants_no_remedy() -> None:
     odd, even = (the(measure_fit(wall_of(inches(length))), "length") for length in ("119 5/8", "111 5/8"))
     assert (odd.odd, even.odd) == (True, False)

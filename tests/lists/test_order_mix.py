@@ -34,6 +34,12 @@ def note_of(order: Order) -> str:
     return next(note for note in order.notes if note.startswith("Mortar"))
 
 
+def test_water_is_two_thirds_of_cement_and_lime_without_the_sand() -> None:
+    # 18 shovels of sand, 3 of cement, 3 of lime, 6 to the cu ft: 1 cu ft of cement and lime, 2/3 cu ft or 4.99 US gallons of
+    # water (7.48 to the cu ft).
+    assert "as a guide 5 US gallons" in dict(order_with("").batch)["water"]
+
+
 def test_a_field_mix_of_12_3_2_is_type_n() -> None:
     order = order_with("[order]\nbatch = 12\n[order.mix]\nsand = 12\ncement = 3\nlime = 2\n")
     assert "Type N by proportion: lime 0.67 to 1" in note_of(order)
