@@ -91,3 +91,15 @@ def test_openings_of_one_name_and_many_numbers_are_told_apart_on_the_strip() -> 
     texts = [text.text for page in pages for text in texts_of(page)]
     assert all(f"W {number}" in texts or f"Window {number}" in texts for number in range(1, 9))
     assert [faults_of(page) for page in pages] == [[]] * len(pages)
+
+
+def test_columns_stand_closer_where_a_few_rows_would_take_a_second_sheet() -> None:
+    """Forty feet with two doors and a control joint: thirteen rows stood alone on a second sheet."""
+    plan = ('title = "Boat hall"\nmeasure = "feet"\nsizes = "nominal"\n[masonry]\nunit = "block-12"\n[[wall]]\nname = "Hall wall"\n'
+            'length = "40\' 0"\nheight = "16\' 0"\ncontrol_joints = ["16\' 0"]\n')
+    opening = '[[wall.opening]]\nname = "{}"\nfrom_left = "{}"\nwidth = "{}"\nheight = "{}"\n{}'
+    plan += opening.format("Boat door", "22' 0", "12' 0", "12' 0", 'lintel = "steel"\n')
+    plan += opening.format("Door", "4' 0", "3' 4", "7' 4", "")
+    (page,) = number_sheets(plan_marks_sheets(lay(read_plan(plan, "hall.toml")), "letter"))
+    assert faults_of(page) == []
+    assert {"39'-11 5/8\"", "right end", "left Door", "CJ from"} <= {text.text for text in texts_of(page)}

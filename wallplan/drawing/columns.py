@@ -21,7 +21,10 @@ CLOSE_PITCH = 4.6
 """... and where that spares a sheet."""
 
 BETWEEN = 5.0
-"""Between a column's widest row and the next column, mm."""
+"""Between a column's widest row and the next column, mm ..."""
+
+CLOSE_BETWEEN = 3.0
+"""... and where that spares a sheet."""
 
 
 @dataclass(frozen=True)
@@ -35,11 +38,12 @@ class Row:
 
 @dataclass(frozen=True)
 class Table:
-    """Rows, how high their words are, and how far it is from row to row, mm."""
+    """Rows, how high their words are, and how far it is from row to row and from column to column, mm."""
 
     rows: tuple[Row, ...]
     words: float = SMALLEST
     pitch: float = PITCH
+    between: float = BETWEEN
 
     def measure_figures(self, first: int, last: int) -> float:
         """From the left of a column of the rows ``first`` to before ``last`` to its words, mm."""
@@ -49,15 +53,23 @@ class Table:
         """Width of such a column and of what parts it from the next, mm."""
         figures = self.measure_figures(first, last)
         return max((figures + measure(row.words, self.words) if row.words else measure(row.figure, FIGURES)
-                    for row in self.rows[first:last]), default=0.0) + BETWEEN
+                    for row in self.rows[first:last]), default=0.0) + self.between
 
 
 def fill_columns(table: Table, start: int, width: float, height: float) -> tuple[tuple[int, int], ...]:
     """Which rows from ``start`` on stand in each column of a room: (first, after the last); () where not one fits.
 
-    Each column is as wide as its own rows ask for; one that is wider than the room stands alone.
+    Each column is as wide as its own rows ask for; one that is wider than the room stands alone. Columns are as high as the
+    room, or a little lower where all rows then fit: wide rows may so come to stand in one column.
     """
-    most, spare = int(height / table.pitch), width - INSET + BETWEEN
+    most = int(height / table.pitch)
+    tried = [_fill(table, start, width, rows) for rows in range(most, max(1, most - 4), -1)]
+    return next((found for found in tried if found and found[-1][1] == len(table.rows)), tried[0] if tried else ())
+
+
+def _fill(table: Table, start: int, width: float, most: int) -> tuple[tuple[int, int], ...]:
+    """The columns where each holds at most so many rows."""
+    spare = width - INSET + table.between
     found: list[tuple[int, int]] = []
     first = start
     while most >= 2 and first < len(table.rows):

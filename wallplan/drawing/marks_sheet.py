@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import partial
 
 from wallplan.drawing.cautions import SETTING_OUT
-from wallplan.drawing.columns import CLOSE_PITCH, Row, Table, draw_columns, fill_columns
+from wallplan.drawing.columns import CLOSE_BETWEEN, CLOSE_PITCH, Row, Table, draw_columns, fill_columns
 from wallplan.drawing.drafts import Draft
 from wallplan.drawing.lettering import DOTS, FIGURES, LARGE_FIGURES, SMALLEST, clean, shorten
 from wallplan.drawing.marks_strip import Strip, draw_strip, make_strips
@@ -56,7 +56,8 @@ def _plan_wall(layout: Layout, wall: WallLayout, name: str, sheet: Paper) -> lis
     rows = tuple(_list_rows(marks, layout.job.measure))
     plans = ((table, *_plan(layout, marks, table, heading, (way, figures)))
              for figures, table in ((LARGE_FIGURES, Table(rows)), (FIGURES, Table(rows)),
-                                    (FIGURES, Table(rows, pitch=CLOSE_PITCH)))
+                                    (FIGURES, Table(rows, pitch=CLOSE_PITCH)),
+                                    (FIGURES, Table(rows, pitch=CLOSE_PITCH, between=CLOSE_BETWEEN)))
              for way in (sheet, sheet.turned()))
     table, paper, strips, parts = min(plans, key=lambda plan: len(plan[3]))
 
