@@ -120,6 +120,13 @@ def test_an_end_that_is_no_word_is_not_told_again_as_one_that_its_neighbour_deni
                                   "inches, \"12'\" is feet)"),
     (changed('"3\' 4"\n  height = "7\' 4"', '"17\'"\n  height = "7\' 4"'), "width: the opening reaches from 4'-0\" to 21'-0\", 1'-0\" past "
      "the wall's right end at 20'-0\"; write a shorter from_left or width, so that masonry is left beside it"),
+    (changed('"20\'"', '"3\'"'), "length: 3'-0\" has no room for opening \"Window\", which is 4'-0\" wide, nor for others; write a larger "
+                               "length, or smaller openings"),
+    (changed("\"8' 8\"", "\"1'\""), "height: 1'-0\" has no room for opening \"Door\", which is 7'-4\" high, nor for others; write a larger "
+                                   "height, or smaller openings"),
+    (changed("height = \"8' 8\"", "courses = 1"), "courses: 8\" has no room for opening \"Door\", which is 7'-4\" high, nor for others; write "
+                                              "a larger height, or smaller openings"),
+    (KIOSK + '[order.mix]\nratio = "1:1:6"\n', "ratio: write each part by its name: cement = 1, lime = 1, sand = 6"),
     (masonry("joint = 0"), 'joint: nothing; write a joint, for this unit 3/8"'),
     (masonry("joint = 10"), 'joint: 10" is over a quarter of the unit; write at most 3 7/8", or "10 mm" if millimetres are meant'),
     (changed('"Water side"', '"Landing\u200b side"'), 'name: "Landing? side" holds a character that cannot be printed; write letters, '
@@ -157,3 +164,9 @@ def test_an_own_unit_without_a_sound_key_is_not_missed_in_the_catalogue() -> Non
 @pytest.mark.parametrize(("asked", "nearest"), [("CMU", "block-"), ('8\\" CMU', "block-8"), ("brick", "brick-modular"), ("kingsize", "brick-king")])
 def test_the_nearest_unit_to_what_a_mason_calls_it(asked: str, nearest: str) -> None:
     assert f"nearest: {nearest}" in said(changed('"block-8"', f'"{asked}"'))[0]
+
+
+def test_an_opening_may_be_higher_than_the_eaves_of_its_gable() -> None:
+    text = METRIC.format("6000", "2400").replace("height = 2000", "height = 2600").replace("from_left = 1200", "from_left = 2500")
+    gable = "[[wall.gable]]\nrise = 3000\n"
+    assert read_plan(text.replace("[[wall.opening]]", gable + "[[wall.opening]]"), "pump.toml").walls[0].openings

@@ -13,9 +13,9 @@ from wallplan.plan.wall_table import ReadWall
 
 def check_openings(wall: ReadWall, masonry: Masonry | None, notebook: Notebook) -> None:
     """Note every opening that leaves the wall, overlaps another or reaches a control joint. No openings: nothing."""
-    too_short = _refuse_bare("length", wall, notebook) or (
-        masonry is not None and wall.length is not None and wall.length < masonry.least_piece - masonry.joint)
-    too_low = _refuse_bare("height", wall, notebook)
+    no_wall = masonry is not None and wall.length is not None and wall.length < masonry.least_piece - masonry.joint
+    too_short = _refuse_small("length", wall, notebook, told_else=no_wall) or no_wall
+    too_low = _refuse_small("height", wall, notebook)
     leaving = set[KeyPath]()
     for path, opening in wall.openings:
         known = len(notebook.wrongs)
@@ -30,21 +30,28 @@ def check_openings(wall: ReadWall, masonry: Masonry | None, notebook: Notebook) 
     _check_overlaps([one for one in wall.openings if one[0] not in leaving], notebook)
 
 
-def _refuse_bare(key: str, wall: ReadWall, notebook: Notebook) -> bool:
-    """Note a length or height, a bare number, that an opening has no room in, and that holds all in a longer unit."""
-    size, written = (wall.length, wall.table.length) if key == "length" else (wall.height, wall.table.height)
+def _refuse_small(key: str, wall: ReadWall, notebook: Notebook, *, told_else: bool = False) -> bool:
+    """Note a length or height that has no room for its openings: a bare number that holds all of them in a longer unit, or
+    one that is too small for several, unless that is told elsewhere.
+    """
+    size, written = (wall.length, wall.table.length) if key == "length" else (wall.highest, wall.table.height)
     if size is None or not wall.openings or wall.parts:
         return False
-    largest = max((opening.right - opening.left if key == "length" else opening.top - opening.bottom, opening.name)
-                  for _, opening in wall.openings)
+    spans = [(opening.right - opening.left if key == "length" else opening.top - opening.bottom, opening.name)
+             for _, opening in wall.openings]
     reach = max(opening.right if key == "length" else opening.top for _, opening in wall.openings)
     # A gate may be as high as its wall; none is as wide.
-    too_large = largest[0] > size or (key == "length" and largest[0] == size)
+    too_large = [(span, name) for span, name in spans if span > size or (key == "length" and span == size)]
     meant = find_meant(written, size, reach, notebook.measure) if too_large else None
-    if meant is None:
+    if meant is None and (told_else or len(too_large) < 2):
         return False
-    notebook.note((*wall.path, key), f'{notebook.show(size)} has no room for opening "{print_name(largest[1])}"; '
-                  f"write {meant} if that is meant ({say_bare(notebook.measure)})")
+    span, name = max(too_large)
+    across = "wide" if key == "length" else "high"
+    instead = (f"write {meant} if that is meant ({say_bare(notebook.measure)})" if meant else
+               f"which is {notebook.show(span)} {across}, nor for others; write a larger {key}, or smaller openings")
+    between = ", " if meant is None else "; "
+    stands = (*wall.path, key if getattr(wall.table, key) is not None else "courses")
+    notebook.note(stands, f'{notebook.show(size)} has no room for opening "{print_name(name)}"{between}{instead}')
     return True
 
 

@@ -52,12 +52,13 @@ _SAID = {
     ("OpeningTable", "from_right"): "distances run from the wall's left end; write from_left, the wall's length less this "
                                     "and the width",
     ("OpeningTable", "head"): _OPENING, ("OpeningTable", "top"): _OPENING, ("OpeningTable", "head_height"): _OPENING,
+    ("MixTable", "ratio"): "write each part by its name: cement = 1, lime = 1, sand = 6",
     ("StepTable", "height"): _STEP, ("StepTable", "rise"): _STEP, ("TopStepTable", "height"): _STEP,
     ("TopStepTable", "rise"): _STEP,
 }
 _STANDS_FOR = {
     "from_right": ("from_left",), "head": ("height",), "top": ("height",), "head_height": ("height",),
-    "rise": ("up", "down"), "height": ("up", "down"), "width": ("length",),
+    "ratio": ("sand",), "rise": ("up", "down"), "height": ("up", "down"), "width": ("length",),
 }
 """What is not told as missing where one of these is given in its place."""
 
