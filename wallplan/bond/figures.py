@@ -111,3 +111,14 @@ class Problem:
 def adjoining(one: int, other: int) -> int:
     """How many pairs of neighbouring courses two sets of courses (bits) make."""
     return ((one << 1) & other).bit_count() + ((one >> 1) & other).bit_count()
+
+
+def merge_stretches(covered: tuple[tuple[int, int], ...]) -> list[tuple[int, int]]:
+    """Stretches of length in order, those that overlap as one."""
+    merged = list[tuple[int, int]]()
+    for left, right in sorted(covered):
+        if merged and left < merged[-1][1]:
+            merged[-1] = merged[-1][0], max(right, merged[-1][1])
+        else:
+            merged.append((left, right))
+    return merged

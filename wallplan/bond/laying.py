@@ -13,9 +13,9 @@ from dataclasses import dataclass, field
 from itertools import pairwise
 from typing import NamedTuple
 
-from wallplan.bond.cost import BROKEN, FIRST_FULL, IMPOSSIBLE, JOINT, LAP, MIDDLE, SHOWS
-from wallplan.bond.figures import Problem, Stretch
-from wallplan.bond.nodes import Node, doubles, find_near, points_after, points_before
+from wallplan.bond.cost import BROKEN, FIRST_FULL, IMPOSSIBLE, JOINT, MIDDLE, SHOWS
+from wallplan.bond.figures import Problem, Stretch, merge_stretches
+from wallplan.bond.nodes import Node, crowd, doubles, find_near, points_after, points_before
 from wallplan.bond.pieces import fit_run, grade_piece, near_stock, pull_alike
 
 FEW = 4
@@ -48,6 +48,9 @@ class Piecework(NamedTuple):
     ends: tuple[tuple[int, int], ...] = ()
 
 
+_make_work = tuple.__new__
+
+
 class Share(NamedTuple):
     """What one run adds to a step: sure cost, settings, length of a piece begun at its start or ended at its end, or 0."""
 
@@ -74,20 +77,21 @@ class Laying:
         events = sorted({*ends, *self.fixed, *(node.at for node in nodes if node.moves)})
         self._middle = problem.fixed[0] + problem.fixed[-1]
         self.places = [node.at for node in nodes]
-        self._covered = _merge(problem.covered)
+        self._covered = merge_stretches(problem.covered)
         self._covers = [self._find_cover(at) for at in self.places]
         self._graded: dict[int, tuple[int, bool, int]] = {}
         self._begun: dict[tuple[int, int, int], tuple[Begun, ...]] = {}
         self._ended: dict[tuple[int, int, int], tuple[int, int]] = {}
-        self._shares: list[dict[_Points, Share]] = [{} for _ in self.stretches]
+        self._shares: list[dict[_Points, dict[_Points, Share]]] = [{} for _ in self.stretches]
         self._weights: dict[int, int] = {}
+        self._listed: dict[int, tuple[int, ...]] = {}
         about = [self._find_points(node) for node in nodes]
         self._heads, self._tails = [heads for heads, _ in about], [tails for _, tails in about]
         self._headed = [sum(1 << run for run in heads) for heads in self._heads]
         self._tailed = [sum(1 << run for run in tails) for tails in self._tails]
         self._inner = [self._find_inner(number) for number in range(len(nodes))]
-        self._near = [find_near(self.terms, self.stretches, node) for node in nodes]
-        self._crowds = [_crowd(node, problem.kept_clear[which], problem.bridged[which], self.terms.lap) for node in nodes]
+        self._near = [find_near(self.terms, self.stretches, node) if node.moves else None for node in nodes]
+        self._crowds = [crowd(node, problem.kept_clear[which], problem.bridged[which], self.terms.lap) for node in nodes]
         self._alone_until = [
             bisect_left(self.places, events[after]) if (after := bisect_left(events, at)) < len(events) else 0
             for at in self.places]
@@ -116,46 +120,63 @@ class Laying:
         """The next node not before the next place where a run begins or ends or a joint is moved; none later if it is it."""
         return self._alone_until[here]
 
-    def between_alone(self, here: int, nodes: range) -> Iterator[tuple[int, int, int]]:
-        """Each node with the cost and the saw setting of the piece up to it, where nothing begins or ends between."""
-        start, weight, crowds = self.places[here], self._weigh(self._inner[here]), self._crowds
+    def between_alone(self, here: int, nodes: range) -> list[tuple[int, int, int]]:
+        """Each node with the cost and the saw setting of the piece up to it, where nothing begins or ends between; not
+        those that cost ``most``.
+        """
+        start, weight, crowds, most = self.places[here], self._weigh(self._inner[here]), self._crowds, self.most
         if not weight:
-            yield from ((to, crowds[to], 0) for to in nodes)
-            return
+            return [(to, crowds[to], 0) for to in nodes if crowds[to] < most]
         places, known, covers, mirror = self.places, self._graded, self._covers, self.places[here] - self._middle
+        found = list[tuple[int, int, int]]()
         for to in nodes:
             end = places[to]
             graded, whole, setting = known.get(end - start) or self._grade(end - start)
-            if whole:
-                yield to, crowds[to] + graded * weight, 0
-            else:
-                seen = MIDDLE * abs(end + mirror) if covers[to] > start else SHOWS + MIDDLE * abs(end + mirror)
-                yield to, crowds[to] + (graded + seen) * weight, setting
+            seen = 0 if whole else MIDDLE * abs(end + mirror) + (0 if covers[to] > start else SHOWS)
+            cost = crowds[to] + (graded + seen) * weight
+            if cost < most:
+                found.append((to, cost, setting))
+        return found
 
-    def between(self, here: int, there: int) -> Piecework:
-        """The pieces from one node to a later one; their cost is IMPOSSIBLE or more where they cannot be."""
-        if doubles(self._near[here], self._near[there]):
-            return Piecework(IMPOSSIBLE, 0)
-        inner, begun, ends = self._inner[here] & self._inner[there], dict[int, tuple[int, int]](), list[tuple[int, int]]()
-        start, end, heads, tails = self.places[here], self.places[there], self._heads[here], self._tails[there]
-        cost, settings = self.charge(end - start, start, end, None, self._weigh(inner))
-        cost += self._crowds[there]
-        others = self._headed[here] & self._tailed[there] & ~inner
-        while others:
-            run = (others & -others).bit_length() - 1
-            others &= others - 1
-            points = heads[run] + tails[run]
-            more, sawn, first, last = self._shares[run].get(points) or self._share(run, points)
-            cost, settings = cost + more, settings | sawn
-            if cost >= self.most:
-                return Piecework(cost, settings)
-            if first:
-                stretch = self.stretches[run]
-                begun[stretch.start] = first, begun.get(stretch.start, (0, 0))[1] + stretch.weight
-            if last:
-                ends.append((run, last))
-        starts = tuple(self._begin_run(at, length, weight) for at, (length, weight) in sorted(begun.items()))
-        return Piecework(cost, settings, starts, tuple(ends))
+    def between(self, here: int, nodes: range) -> Iterator[tuple[int, Piecework]]:
+        """Each node with the pieces from one to it, whatever begins or ends between; not those that cost ``most``."""
+        start, near, all_inner, headed = self.places[here], self._near[here], self._inner[here], self._headed[here]
+        places, crowds, most, known = self.places, self._crowds, self.most, self._weights
+        shares = {run: self._shares[run].setdefault(points, {}) for run, points in self._heads[here].items()}
+        for to in nodes:
+            beside = self._near[to]
+            if near and beside and doubles(near, beside):
+                continue
+            inner, end = all_inner & self._inner[to], places[to]
+            cost, settings = self.charge(end - start, start, end, None, known.get(inner) or self._weigh(inner))
+            cost += crowds[to]
+            begun, ends, tails = list[tuple[int, int, int]](), list[tuple[int, int]](), self._tails[to]
+            for run in self._list_runs(headed & self._tailed[to] & ~inner):
+                points = tails[run]
+                more, sawn, first, last = shares[run].get(points) or self._share(run, here, points)
+                cost, settings = cost + more, settings | sawn
+                if cost >= most:
+                    break
+                if first:
+                    begun.append((self.stretches[run].start, first, self.stretches[run].weight))
+                if last:
+                    ends.append((run, last))
+            if cost < most:
+                yield to, _make_work(Piecework, (cost, settings, self._begin_runs(begun) if begun else (), tuple(ends)))
+
+    def _list_runs(self, runs: int) -> tuple[int, ...]:
+        """The numbers of some runs (bits)."""
+        known = self._listed.get(runs)
+        if known is None:
+            known = self._listed[runs] = tuple(run for run in range(len(self.stretches)) if runs >> run & 1)
+        return known
+
+    def _begin_runs(self, begun: list[tuple[int, int, int]]) -> tuple[tuple[Begun, ...], ...]:
+        """Choices for the first pieces of runs, each told by where it begins, its first length and its weight."""
+        weights = dict[int, tuple[int, int]]()
+        for at, length, weight in begun:
+            weights[at] = length, weights.get(at, (0, 0))[1] + weight
+        return tuple(self._begin_run(at, length, weight) for at, (length, weight) in sorted(weights.items()))
 
     def _weigh(self, runs: int) -> int:
         """In how many courses some runs (bits) lie."""
@@ -163,8 +184,9 @@ class Laying:
             self._weights[runs] = sum(s.weight for number, s in enumerate(self.stretches) if runs >> number & 1)
         return self._weights[runs]
 
-    def _share(self, run: int, points: _Points) -> Share:
-        share = self._shares[run][points] = self._lay_in_run(self.stretches[run], points)
+    def _share(self, run: int, here: int, points: _Points) -> Share:
+        heads = self._heads[here][run]
+        share = self._shares[run][heads][points] = self._lay_in_run(self.stretches[run], heads + points)
         return share
 
     def _lay_in_run(self, stretch: Stretch, points: _Points) -> Share:
@@ -267,21 +289,3 @@ class Laying:
         """A hair's cost where course 1 does not begin with a full unit: it only breaks ties."""
         begins = self.first and stretch.start == self.fixed[0]
         return FIRST_FULL if begins and length != self.terms.module else 0
-
-
-def _crowd(node: Node, kept_clear: _Spots, bridged: _Spots, lap: int) -> int:
-    """What it costs that a joint stands nearer than a lap to places kept clear, or bridged, in some of its courses."""
-    return sum((BROKEN if hard else LAP * (lap - abs(place - at))) * (mask & courses).bit_count()
-               for hard, spots in ((True, kept_clear), (False, bridged))
-               for at, courses in spots for place, mask in node.parts if abs(place - at) < lap)
-
-
-def _merge(covered: tuple[tuple[int, int], ...]) -> list[tuple[int, int]]:
-    """Stretches of length in order, those that overlap as one."""
-    merged = list[tuple[int, int]]()
-    for left, right in sorted(covered):
-        if merged and left < merged[-1][1]:
-            merged[-1] = merged[-1][0], max(right, merged[-1][1])
-        else:
-            merged.append((left, right))
-    return merged

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from itertools import product
 from typing import Literal, NamedTuple
 
+from wallplan.bond.cost import BROKEN, LAP
 from wallplan.bond.figures import Stretch, Terms
 
 Side = Literal["start", "end"]
@@ -132,3 +133,10 @@ def _node(terms: Terms, within: list[Stretch], at: int, moves: tuple[Move, ...])
         if place is not None and stretch.start < place < stretch.end:
             parts[place] = parts.get(place, 0) | stretch.courses
     return Node(at, tuple(sorted(parts.items())), moves, fixed=False)
+
+
+def crowd(node: Node, kept_clear: tuple[tuple[int, int], ...], bridged: tuple[tuple[int, int], ...], lap: int) -> int:
+    """What it costs that a joint stands nearer than a lap to places kept clear, or bridged, in some of its courses."""
+    return sum((BROKEN if hard else LAP * (lap - abs(place - at))) * (mask & courses).bit_count()
+               for hard, spots in ((True, kept_clear), (False, bridged))
+               for at, courses in spots for place, mask in node.parts if abs(place - at) < lap)

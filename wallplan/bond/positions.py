@@ -73,6 +73,15 @@ def try_places(problem: Problem) -> Iterator[Places]:
     Fewer are those beside the nearest ends; then at single shifts alone; then no run beside a jamb begins with a difference;
     then at the bond's own shifts, in the end from fixed ends alone, and a joint too near a jamb can only go.
     """
+    found = set[tuple[object, ...]]()
+    for places in _try_fewer(problem):
+        alike = places.positions, places.end_pieces, places.owing and not problem.terms.fixed
+        if alike not in found or places.fewest:
+            yield places
+        found.add(alike)
+
+
+def _try_fewer(problem: Problem) -> Iterator[Places]:
     terms, ends = problem.terms, _all_ends(problem)
     own = terms.ideal or terms.lap
     bonded = tuple(sorted({0, own, (terms.module - own) % terms.module}))
@@ -81,9 +90,9 @@ def try_places(problem: Problem) -> Iterator[Places]:
     if not terms.lap or terms.module // terms.lap <= MOST_LAPS:
         everywhere = try_positions(problem)
         yield Places(everywhere, end_pieces(terms), all=True)
+        yield Places(everywhere, end_pieces(terms), owing=False)
         nearest = _in_order(problem, _near_positions(problem, ends, shifts(terms), 1))
-        if nearest != everywhere:
-            yield Places(nearest, end_pieces(terms))
+        yield Places(nearest, end_pieces(terms))
     for offs, pieces, owing in ((single, few, True), (single, few, False), (bonded, few, False)):
         yield Places(_in_order(problem, _near_positions(problem, ends, offs, 1)), pieces, owing)
     yield Places(_in_order(problem, _near_positions(problem, ends, bonded, 0)), least, owing=False, few=True)

@@ -82,7 +82,7 @@ class _Side:
         self.begins = np.cumsum([0, *map(len, steps)])
         self.to = np.array([to for after in steps for to in after], dtype=np.int64)
         digits = read_grades([cost for after in steps for cost in after.values()])
-        self.costs = [group.read(digits)[:, None] for group in groups]
+        self.costs = [group.read(digits) for group in groups]
         farthest = [max(after, default=0) for after in steps]
         self.farthest = np.maximum.accumulate(np.array(farthest, dtype=np.int64))
         self.longest = max((track.places[to] - track.places[node] for node, to in enumerate(farthest) if to), default=0)
@@ -161,6 +161,8 @@ class Together:
         self._found = [np.full(size, FAR, dtype=np.int64), *(np.zeros(size, dtype=np.int64) for _ in self.groups[1:])]
         self._weigh_laps(tracks)
         self._known: dict[tuple[int, int], int] = {}
+        self.weighed = sum(int(np.diff(side.begins) @ np.maximum(side.high - side.low + 1, 0)) for side in self.sides)
+        """How many steps were weighed beside some node of the other track: what the bound takes of work."""
         self._settle_all()
 
     def beyond(self, one: int, other: int) -> int:
@@ -236,13 +238,16 @@ class Together:
         stays = mine.order[to] <= beside.order[near] if which == 0 else mine.order[to] < beside.order[near]
         place = np.where(stays, mine.offset[to] + near, beside.offset[near] + to)
         lap = self._lap_offset[to] + near if which == 0 else self._lap_offset[near] + to
-        row, best = slice(mine.offset[node] + near[0], mine.offset[node] + near[-1] + 1), None
-        for number, (found, costs) in enumerate(zip(self._found, mine.costs, strict=True)):
-            value = found[place] + costs[steps]
+        row = slice(mine.offset[node] + near[0], mine.offset[node] + near[-1] + 1)
+        value = self._found[0][place] + mine.costs[0][steps, None] + self._laps[0][lap]
+        least = value.min(axis=0)
+        self._found[0][row] = np.minimum(least, FAR)
+        column, step = np.nonzero((value == least).T)
+        for number in range(1, len(self._found)):
+            value = self._found[number][place[step, column]] + mine.costs[number][steps][step]
             if number < len(self._laps):
-                value += self._laps[number][lap]
-            if best is not None:
-                value = np.where(best, value, FAR)
-            least = value.min(axis=0)
-            best = value == least
-            found[row] = least if number else np.minimum(least, FAR)
+                value += self._laps[number][lap[step, column]]
+            least = np.minimum.reduceat(value, np.searchsorted(column, np.arange(len(near))))
+            self._found[number][row] = least
+            best = value == least[column]
+            column, step = column[best], step[best]

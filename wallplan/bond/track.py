@@ -13,6 +13,7 @@ from itertools import islice, product
 from typing import NamedTuple
 
 from wallplan.bond.cost import IMPOSSIBLE
+from wallplan.bond.effort import MADE
 from wallplan.bond.figures import Problem
 from wallplan.bond.laying import Laying, Piecework, Settings
 from wallplan.bond.nodes import Node, make_nodes
@@ -22,24 +23,27 @@ MOST_OWING = 1
 """So many runs at a time may have begun with a difference that they still owe: more would multiply the states."""
 
 
+OTHERS = 3
+"""Steps that one in which a run begins or ends is worth."""
+
+
 class TooMany(Exception):
-    """A search would take more steps than it may: fewer places are to be tried. Raised before they are all held."""
+    """A search would take more steps than it may: fewer places are to be tried. Raised before they are all held.
+
+    ``work`` is what was done for a track that is not held, in steps.
+    """
+
+    def __init__(self, work: int = 0) -> None:
+        super().__init__()
+        self.work = work
 
 
 Owing = tuple[tuple[int, int], ...]
 """Open runs whose first piece left a difference: where the run began, and the difference."""
 
 
-class Step(NamedTuple):
-    """From one state to the next: its cost, and the saw settings (bits) of the pieces it lays."""
-
-    to: int
-    cost: int
-    settings: int
-
-
-_make_step = tuple.__new__
-"""A named tuple from its fields in order, sooner than by their names."""
+Step = tuple[int, int, int]
+"""From one state to the next: that one, the cost, and the saw settings (bits) of the pieces it lays."""
 
 
 class _Way(NamedTuple):
@@ -62,10 +66,9 @@ class Track:
         self.most_owing = MOST_OWING if places.owing else 0
         self.stretches, self.fixed = problem.tracks[which], problem.fixed_of(which)
         self.nodes = _make_all_nodes(problem, which, places, relaxed, most)
-        self.places = [node.at for node in self.nodes]
+        self.places, self.count, self._paid = [node.at for node in self.nodes], len(self.nodes), 0
         self._spans = self._find_spans()
         self.laying = laying(problem, which, self.nodes, settings, relaxed)
-        self.count = len(self.nodes)
         self.owings: list[Owing] = [()]
         self._known: dict[Owing, int] = {(): 0}
         self._ways: list[_Way | None] = [None] * self.count
@@ -79,8 +82,22 @@ class Track:
 
     @property
     def size(self) -> int:
-        """Steps that are known by now, each node for one: what the track has taken of work."""
-        return self.count + sum(len(way.plain) for way in self._ways if way) + sum(map(len, self._others.values()))
+        """What the track has taken of work: nodes made and steps found."""
+        plain = sum(len(way.plain) for way in self._ways if way)
+        return MADE * self.count + plain + OTHERS * sum(map(len, self._others.values()))
+
+    def take_stock(self) -> int:
+        """What of its work was not told before."""
+        before, self._paid = self._paid, self.size
+        return self._paid - before
+
+    def begin_again(self, places: Places, most: int | None) -> None:
+        """Keep the pieces that are known, and forget what is owed: in a next search more or less may be."""
+        self.most, self.most_owing = most, MOST_OWING if places.owing else 0
+        self.owings, self._known = [()], {(): 0}
+        self._others.clear()
+        self._steps.clear()
+        self._paid = self.size
 
     def node(self, state: int) -> Node:
         """The node of a state."""
@@ -101,7 +118,7 @@ class Track:
             base, settled = state - state % self.count, self.settled(state)
             plain = self.plain(state)
             if base:
-                plain = tuple(step if step.to >= settled else step._replace(to=step.to + base) for step in plain)
+                plain = tuple(step if step[0] >= settled else (step[0] + base, *step[1:]) for step in plain)
             self._steps[state] = (*plain, *self.others(state))
         return self._steps[state]
 
@@ -117,7 +134,7 @@ class Track:
             if not owing and not work.starts:
                 cost, settings = self._end_runs(work.cost, work.settings, work.ends, {})
                 if cost < most:
-                    yield Step(to, cost, settings)
+                    yield to, cost, settings
                 continue
             there = self.places[to]
             for begun in product(*work.starts):
@@ -129,7 +146,7 @@ class Track:
                 if len(kept) <= self.most_owing:
                     cost, settings = self._end_runs(cost, settings, work.ends, owed)
                     if cost < most:
-                        yield Step(self._number(kept) * self.count + to, cost, settings)
+                        yield self._number(kept) * self.count + to, cost, settings
 
     def _end_runs(self, cost: int, settings: int, ends: tuple[tuple[int, int], ...],
                   owed: dict[int, int]) -> tuple[int, int]:
@@ -159,15 +176,12 @@ class Track:
             return _Way((), ((void, Piecework(0, 0)),))
         laying, (first, last) = self.laying, self._spans[number]
         events = min(last, max(first, laying.alone_until(number)))
-        plain += [_make_step(Step, step) for step in laying.between_alone(number, range(first, events))
-                  if step[1] < laying.most]
-        for to in range(events, last):
-            work = laying.between(number, to)
-            if work.cost < laying.most:
-                if work.starts or work.ends:
-                    others.append((to, work))
-                else:
-                    plain.append(Step(to, work.cost, work.settings))
+        plain += laying.between_alone(number, range(first, events))
+        for to, work in laying.between(number, range(events, last)):
+            if work.starts or work.ends:
+                others.append((to, work))
+            else:
+                plain.append((to, work.cost, work.settings))
         return _Way(tuple(plain), tuple(others))
 
     def _find_spans(self) -> list[tuple[int, int]]:
@@ -181,7 +195,7 @@ class Track:
             found.append((min(first, end), min(last, end + 1)))
             steps += found[-1][1] - found[-1][0]
             if self.most is not None and steps > self.most:
-                raise TooMany
+                raise TooMany(MADE * self.count)
         return found
 
     def _cross_void(self, here: Node) -> int | None:
@@ -236,5 +250,5 @@ def _make_all_nodes(problem: Problem, which: int, places: Places, relaxed: bool,
             made = make_nodes(problem.terms, stretches, fixed, at, relaxed, places.end_pieces)
             nodes += made if most is None else islice(made, most + 1 - len(nodes))
         if most is not None and len(nodes) > most:
-            raise TooMany
+            raise TooMany(MADE * len(nodes))
     return nodes

@@ -11,13 +11,16 @@ from __future__ import annotations
 
 from wallplan.bond.bounds import fills_with_stock
 from wallplan.bond.cost import IMPOSSIBLE, count_cutting, count_settings
-from wallplan.bond.effort import TOGETHER, TRY, Effort
+from wallplan.bond.effort import TRY, WEIGHED, Effort, without_collecting
 from wallplan.bond.figures import Problem
 from wallplan.bond.generous import Generous
 from wallplan.bond.laying import Settings
 from wallplan.bond.pairs import Bounds, Found, Zip
 from wallplan.bond.positions import Places, try_places
 from wallplan.bond.track import TooMany, Track, bound_alone
+
+Made = dict[tuple[tuple[int, ...], tuple[int, ...]], tuple[Track, Track]]
+"""Both tracks at some places, by these and by what may be left beside an end."""
 
 SETTINGS_TRIES = 2_000
 
@@ -31,6 +34,7 @@ MOST_TRIES = 20_000
 """States of both tracks together that are looked at before fewer places are tried."""
 
 
+@without_collecting()
 def close_zip(problem: Problem, effort: Effort | None = None) -> Found:
     """The first layout in the order of preference; where no layout keeps every rule, the one that breaks fewest.
 
@@ -49,11 +53,12 @@ def close_zip(problem: Problem, effort: Effort | None = None) -> Found:
 
 def _close_where_few(problem: Problem, relaxed: bool, effort: Effort) -> tuple[Found | None, Places]:
     """The search at the most places that are few enough, and these places; the fewest are gone through in any case."""
+    made: Made = {}
     for places in try_places(problem):
-        if effort.used_up and not places.few:
+        if effort.used_up and not (places.fewest if relaxed else places.few):
             continue
         try:
-            return _search(problem, places, relaxed, effort), places
+            return _search(problem, places, relaxed, effort, made), places
         except TooMany:
             continue
     raise AssertionError("the fewest places are never too many")
@@ -84,9 +89,9 @@ def _count_unfilled(problem: Problem) -> int:
     return sum(run.weight for track in problem.tracks for run in track if not fills_with_stock(terms, run.end - run.start))
 
 
-def _search(problem: Problem, places: Places, relaxed: bool, effort: Effort) -> Found | None:
+def _search(problem: Problem, places: Places, relaxed: bool, effort: Effort, made: Made) -> Found | None:
     """The best layout at these places, None where none keeps the rules. TooMany where that takes more than it may."""
-    tracks, bounds = _make_tracks(problem, places, relaxed, effort)
+    tracks, bounds = _make_tracks(problem, places, relaxed, effort, made)
     if max(alone[0] for alone in bounds.alone) >= IMPOSSIBLE:
         return None
     first, bounds = _find_first(tracks, bounds, None if places.fewest else effort.allow(MOST_TRIES, TRY), effort)
@@ -98,16 +103,25 @@ def _search(problem: Problem, places: Places, relaxed: bool, effort: Effort) -> 
     return better or first._replace(settings_proven=not again.gave_up)
 
 
-def _make_tracks(problem: Problem, places: Places, relaxed: bool, effort: Effort) -> tuple[tuple[Track, Track], Bounds]:
-    """Both tracks, and what each costs at least by itself."""
+def _make_tracks(problem: Problem, places: Places, relaxed: bool, effort: Effort,
+                 made: Made) -> tuple[tuple[Track, Track], Bounds]:
+    """Both tracks, and what each costs at least by itself. What was ``made`` at these places is taken up again."""
     most, settings = None if places.fewest else effort.allow(MOST_STEPS), Settings()
+    key = places.positions, places.end_pieces
+    tracks = made.get(key)
     try:
-        tracks = Track(problem, 0, places, settings, relaxed, most), Track(problem, 1, places, settings, relaxed, most)
+        if tracks is None:
+            tracks = (Track(problem, 0, places, settings, relaxed, most), Track(problem, 1, places, settings, relaxed, most))
+        else:
+            for track in tracks:
+                track.begin_again(places, most)
+        made[key] = tracks
         bounds = Bounds((bound_alone(tracks[0]), bound_alone(tracks[1])))
-    except TooMany:
-        effort.spend(most or 0)
+    except TooMany as much:
+        effort.spend(much.work)
         raise
-    effort.spend(tracks[0].size + tracks[1].size)
+    finally:
+        effort.spend(sum(track.take_stock() for track in tracks or ()))
     return tracks, bounds
 
 
@@ -123,10 +137,11 @@ def _find_first(tracks: tuple[Track, Track], bounds: Bounds, tries: int | None,
         raise TooMany
     from wallplan.bond.together import Together  # numpy: only what is not soon found wants it
 
-    better = bounds._replace(together=Together(tracks, bounds.alone))
+    together = Together(tracks, bounds.alone)
+    better = bounds._replace(together=together)
     zipped = Zip(tracks, better, IMPOSSIBLE, minds_settings=False)
     first = zipped.close(tries)
-    effort.spend(TOGETHER + TRY * zipped.expanded)
+    effort.spend(together.weighed // WEIGHED + TRY * zipped.expanded)
     if zipped.gave_up:
         raise TooMany
     return first, better

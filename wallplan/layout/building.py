@@ -10,7 +10,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 from itertools import product
-from math import prod
 from typing import NamedTuple
 
 from wallplan.bond.cost import BROKEN, CUTTING
@@ -22,7 +21,7 @@ from wallplan.layout.outline import find_bays, find_risers, set_rows
 from wallplan.layout.piers import bond_to_wall, find_stems
 from wallplan.layout.rakes import cut_to_rakes, reach_ends
 from wallplan.layout.reach import Reach, reach_openings
-from wallplan.layout.runs import LaidTracks, lay_tracks
+from wallplan.layout.runs import LaidTracks, lay_aimed, lay_tracks, settle_doubt
 from wallplan.layout.tracks import pose_problem, runs_of_rows
 from wallplan.layout.unequal import Stances, compare, count_running, find_stances, list_single
 from wallplan.plan.coursing import Row
@@ -75,22 +74,40 @@ def bond_walls(job: Job, bonded_before: Known | None = None) -> tuple[BondedWall
     meetings = [_find_meetings(job, index, rows) for index in range(len(job.walls))]
     asked = [one.asked(index) for index, one in enumerate(meetings)]
     answers = {name: _answers(name, job.masonry) for names in asked for name in names}
-    ways = []
-    searches = sum(prod(len(answers[name]) for name in names) for names in asked)
-    effort = Effort(ALONE + EACH * searches)
-    for index, names in enumerate(asked):
-        found = {}
-        for values in product(*(answers[name] for name in names)):
-            choice = _choice(meetings[index], index, dict(zip(names, values, strict=True)))
-            share, searches = effort.share(searches), searches - 1
-            given = share.left
-            found[values] = _bond(job.walls[index], job.masonry, choice, meetings[index], (known, share))
-            effort.spend(given - share.left)
-        ways.append(found)
-    parties = [Party(names, {values: _cost(bonded, job.masonry) for values, bonded in found.items()})
-               for names, found in zip(asked, ways, strict=True)]
-    chosen = choose(parties, answers)
-    return tuple(found[tuple(chosen[name] for name in names)] for names, found in zip(asked, ways, strict=True))
+    choices = [{values: _choice(meetings[index], index, dict(zip(names, values, strict=True)))
+                for values in product(*(answers[name] for name in names))} for index, names in enumerate(asked)]
+    searches = _Searches(job, meetings, choices, known)
+    ways = [{values: searches.bond(index, values, settled=False) for values in found} for index, found in enumerate(choices)]
+    while True:
+        parties = [Party(names, {values: _cost(bonded, job.masonry) for values, bonded in found.items()})
+                   for names, found in zip(asked, ways, strict=True)]
+        chosen = choose(parties, answers)
+        picked = [tuple(chosen[name] for name in names) for names in asked]
+        doubtful = [index for index, values in enumerate(picked) if ways[index][values].tracks.doubt is not None]
+        if not doubtful:
+            return tuple(found[values] for found, values in zip(ways, picked, strict=True))
+        for index in doubtful:
+            ways[index][picked[index]] = searches.bond(index, picked[index], settled=True)
+
+
+class _Searches:
+    """The searches of a plan, which share one measure of work: a wall for each way in which it may end, and once more where
+    what is chosen is in doubt. What comes of a doubt costs no less, so that nothing else would have been chosen before.
+    """
+
+    def __init__(self, job: Job, meetings: list[_Meetings], choices: list[dict[tuple[Answer, ...], Choice]],
+                 known: Known) -> None:
+        self.job, self.meetings, self.choices, self.known = job, meetings, choices, known
+        self.left = sum(map(len, choices)) + len(job.walls)
+        self.effort = Effort(ALONE + EACH * self.left)
+
+    def bond(self, index: int, values: tuple[Answer, ...], *, settled: bool) -> BondedWall:
+        """A wall bonded in one way, ``settled`` or with what is in doubt."""
+        share, self.left = self.effort.share(self.left), self.left - 1
+        given, choice = share.left, self.choices[index][values]
+        bonded = _bond(self.job.walls[index], self.job.masonry, choice, self.meetings[index], (self.known, share), settled)
+        self.effort.spend(given - share.left)
+        return bonded
 
 
 def _set_all_rows(job: Job) -> tuple[tuple[Row, ...], ...]:
@@ -174,32 +191,39 @@ def _choice(meetings: _Meetings, index: int, given: dict[Meeting, Answer]) -> Ch
     return Choice(turns[0], turns[1], given[("crossing", index)][0] if meetings.stems else None)
 
 
-def _bond(wall: Wall, masonry: Masonry, choice: Choice, meetings: _Meetings, search: tuple[Known, Effort]) -> BondedWall:
+def _bond(wall: Wall, masonry: Masonry, choice: Choice, meetings: _Meetings, search: tuple[Known, Effort],
+          settled: bool) -> BondedWall:
     """The wall bonded in one way, with so much effort. Walls that differ by names alone are searched once."""
     known, effort = search
     ends = end_wall(wall, masonry, choice, meetings.names, meetings.stems, meetings.out_of_turn)
     alike = (replace(wall, name="", abuts=(), piers=()), choice, meetings.out_of_turn,
              tuple(stem._replace(name="") for stem in meetings.stems))
-    if alike not in known:
-        bonded = bond_wall(wall, masonry, ends, effort)
-        broken = bonded.tracks.broken or _count_short_ells(bonded, masonry) > 0
-        known[alike] = bonded._replace(tracks=bonded.tracks._replace(broken=broken))
+    found = known.get(alike) or bond_wall(wall, masonry, ends, effort, settled=False)
+    tracks = settle_doubt(found.tracks, effort) if settled else found.tracks
+    if alike not in known or tracks is not found.tracks:
+        broken = tracks.broken or _count_short_ells(found._replace(tracks=tracks), masonry) > 0
+        known[alike] = found._replace(tracks=tracks._replace(broken=broken))
     bonded = known[alike]
     if masonry.one_brick:
         ends = bond_to_wall(ends, wall, masonry, bonded.tracks.runs)
     return bonded._replace(wall=wall, ends=ends)
 
 
-def bond_wall(wall: Wall, masonry: Masonry, ends: WallEnds, effort: Effort | None = None) -> BondedWall:
-    """One wall bonded, with its ends as given. ``effort`` is the work that may be done; what is done is taken from it."""
+def bond_wall(wall: Wall, masonry: Masonry, ends: WallEnds, effort: Effort | None = None, *,
+              settled: bool = True) -> BondedWall:
+    """One wall bonded, with its ends as given. ``effort`` is the work that may be done; what is done is taken from it.
+
+    Not ``settled``, it may leave a doubt (``layout/runs.py``); a wall with steps or gables leaves none.
+    """
     rows = set_rows(wall, masonry)
     reaches = reach_openings(wall, rows)
     runs = runs_of_rows(wall, masonry, rows, reaches, ends)
     if masonry.one_brick:
         return BondedWall(wall, rows, reaches, ends, bond_one_brick(wall, masonry, runs, ends))
     if wall.outline is None:
-        tracks = lay_tracks(pose_problem(wall, masonry, runs, ends), masonry.joint, effort)
-        return BondedWall(wall, rows, reaches, ends, tracks)
+        left = Effort() if effort is None else effort
+        tracks = lay_aimed(pose_problem(wall, masonry, runs, ends), masonry.joint, left)
+        return BondedWall(wall, rows, reaches, ends, settle_doubt(tracks, left) if settled else tracks)
     bays = tuple(find_bays(wall, masonry, row) for row in rows)
     problem = pose_problem(wall, masonry, runs, ends, find_risers(wall, masonry, rows, bays))
     reaching = tuple(reach_ends(here, wall.length, ends) for here in bays)

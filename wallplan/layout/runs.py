@@ -42,9 +42,17 @@ class LaidRun(NamedTuple):
         return (min(gaps), max(gaps)) if gaps else (0, 0)
 
 
+class Doubt(NamedTuple):
+    """Laps that fall short where joints open or close, in so many pairs of courses, and what was asked of the search."""
+
+    problem: Problem
+    joint: int
+    short: int
+
+
 class LaidTracks(NamedTuple):
     """Both tracks as laid, whether their saw settings are proven the fewest, whether joints were tried at every place, and
-    whether any rule had to give.
+    whether any rule had to give. Where there is a ``doubt`` the cost is the least that they come to once it is settled.
     """
 
     runs: tuple[LaidRun, ...]
@@ -52,22 +60,31 @@ class LaidTracks(NamedTuple):
     everywhere: bool
     broken: bool
     cost: int
+    doubt: Doubt | None = None
 
 
 def lay_tracks(problem: Problem, joint: int, effort: Effort | None = None) -> LaidTracks:
-    """Search the bond and lay every run of it.
-
-    Where opened joints drift so far that a lap falls short, the bond is searched again, once with so much more lap and once
-    with joints fixed. ``effort`` is the work that may be done, and what is done is taken from it.
-    """
+    """Search the bond and lay every run of it. ``effort`` is the work that may be done; what is done is taken from it."""
     left = Effort() if effort is None else effort
-    laid = _lay(problem, close_zip(problem, left), joint)
-    if problem.terms.fixed:
+    return settle_doubt(lay_aimed(problem, joint, left), left)
+
+
+def lay_aimed(problem: Problem, joint: int, effort: Effort) -> LaidTracks:
+    """The bond with joints where the search aims them. Those that open or close shift the ones between them, of which it
+    does not know: where laps fall short for it, that is left as a doubt.
+    """
+    laid = _lay(problem, close_zip(problem, effort), joint)
+    short = 0 if problem.terms.fixed else count_short_laps(problem, laid.runs, joint)
+    return laid._replace(doubt=Doubt(problem, joint, short)) if short else laid
+
+
+def settle_doubt(laid: LaidTracks, left: Effort) -> LaidTracks:
+    """Where opened joints drift so far that a lap falls short, the bond is searched again, once with so much more lap and
+    once with joints fixed, and the best of the three taken. Without a doubt all stays.
+    """
+    if laid.doubt is None:
         return laid
-    # Joints that open or close shift those between them; the search knows only where they were aimed.
-    short = count_short_laps(problem, laid.runs, joint)
-    if not short:
-        return laid
+    (problem, joint, short), laid = laid.doubt, laid._replace(doubt=None)
     terms = problem.terms
     tried, more = [_count_broken(laid, short)], _find_shortfall(problem, laid.runs, joint)
     for asked in (replace(terms, lap=terms.lap + more), replace(terms, close=0, open=0)):
