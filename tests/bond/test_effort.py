@@ -2,15 +2,20 @@
 
 from __future__ import annotations
 
+import gc
+
 import pytest
 
 from tests.bond.test_limits import landing
 from tests.bond.test_together import problem_of
-from wallplan.bond.effort import LEAST, TRY, Effort
-from wallplan.bond.zipper import MOST_STEPS, close_zip
+from wallplan.bond.effort import LEAST, TRY, Effort, without_collecting
+from wallplan.bond.figures import Problem
+from wallplan.bond.positions import try_places
+from wallplan.bond.track import TooMany
+from wallplan.bond.zipper import MOST_STEPS, _search, close_zip
 from wallplan.layout import building
 from wallplan.layout.build import lay
-from wallplan.layout.runs import LaidTracks, lay_aimed
+from wallplan.layout.runs import Doubt, LaidTracks, lay_aimed, settle_doubt
 from wallplan.plan.load import read_plan
 
 SHED = """
@@ -65,3 +70,42 @@ def test_the_walls_of_a_building_share_what_may_be_done(monkeypatch: pytest.Monk
     lay(read_plan(SHED, "shed.toml"))
     # Two lengths, each with two ways at either corner: eight searches, and those that take more leave the others less.
     assert len(given) == 8 and given == sorted(given, reverse=True) and given[-1] < given[0] / 2
+
+
+def test_only_the_ways_that_are_chosen_are_searched_again(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Each search of the shed left in doubt: what is chosen is settled, and what would not be is left."""
+    settled: list[int] = []
+
+    def doubt(problem: Problem, joint: int, effort: Effort) -> LaidTracks:
+        return lay_aimed(problem, joint, effort)._replace(doubt=Doubt(problem, joint, 1))
+
+    def settle(laid: LaidTracks, effort: Effort) -> LaidTracks:
+        settled.append(laid.cost)
+        return settle_doubt(laid, effort)
+
+    with monkeypatch.context() as patched:
+        patched.setattr(building, "lay_aimed", doubt)
+        patched.setattr(building, "settle_doubt", settle)
+        walls = building.bond_walls(read_plan(SHED, "shed.toml"))
+    # Eight ways of two lengths; the blocks of the shed fit with joints as aimed for, so that fixed ones cost no more.
+    assert not any(wall.tracks.doubt for wall in walls) and 2 <= len(settled) <= 4
+    plain = building.bond_walls(read_plan(SHED, "shed.toml"))
+    assert [wall.tracks.cost for wall in walls] == [wall.tracks.cost for wall in plain]
+
+
+def test_giving_up_costs_what_was_done() -> None:
+    """Long brickwork with many odd openings: what is given up before steps are found leaves nearly all of the work."""
+    problem, effort = problem_of(landing("4", "half")), Effort(4 * MOST_STEPS)
+    places = next(try_places(problem))
+    with pytest.raises(TooMany):
+        _search(problem, places, False, effort, {})
+    assert 0 < 4 * MOST_STEPS - effort.left < MOST_STEPS
+
+
+def test_the_collector_is_as_it_was_after_a_search() -> None:
+    for collects in (False, True):
+        (gc.enable if collects else gc.disable)()
+        with pytest.raises(RuntimeError), without_collecting():
+            assert not gc.isenabled()
+            raise RuntimeError
+        assert gc.isenabled() is collects

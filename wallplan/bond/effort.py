@@ -10,10 +10,10 @@ import gc
 from collections.abc import Iterator
 from contextlib import contextmanager
 
-ALONE = 700_000
-"""Work for one search that stands alone, about a second or two."""
+ALONE = 550_000
+"""Work for one search that stands alone, about a second."""
 
-EACH = 3_000
+EACH = 8_000
 """Work that every further search adds to what may be done in all."""
 
 TRY = 20

@@ -8,7 +8,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from wallplan.bond.bounds import fills_with_stock
-from wallplan.bond.cost import BROKEN, IMPOSSIBLE, count_cutting
+from wallplan.bond.cost import BROKEN, IMPOSSIBLE, SHORT, count_cutting
 from wallplan.bond.effort import Effort
 from wallplan.bond.figures import Problem, Stretch, Terms, adjoining
 from wallplan.bond.nodes import Node, joint_in
@@ -79,15 +79,17 @@ def lay_aimed(problem: Problem, joint: int, effort: Effort) -> LaidTracks:
 
 
 def settle_doubt(laid: LaidTracks, left: Effort) -> LaidTracks:
-    """Where opened joints drift so far that a lap falls short, the bond is searched again, once with so much more lap and
-    once with joints fixed, and the best of the three taken. Without a doubt all stays.
+    """Where opened joints drift so far that a lap falls short, the bond is searched again, once with joints fixed and, where
+    that cuts more and work is left, once with so much more lap; the best of all is taken. Without a doubt all stays.
     """
     if laid.doubt is None:
         return laid
     (problem, joint, short), laid = laid.doubt, laid._replace(doubt=None)
     terms = problem.terms
     tried, more = [_count_broken(laid, short)], _find_shortfall(problem, laid.runs, joint)
-    for asked in (replace(terms, lap=terms.lap + more), replace(terms, close=0, open=0)):
+    for asked in (replace(terms, close=0, open=0), replace(terms, lap=terms.lap + more)):
+        if len(tried) > 1 and (left.used_up or tried[1].cost // SHORT <= laid.cost // SHORT):
+            break
         posed = replace(problem, terms=asked)
         other = _lay(posed, close_zip(posed, left), joint, terms)
         tried.append(_count_broken(other, count_short_laps(problem, other.runs, joint)))
