@@ -20,7 +20,8 @@ _CORNERS = {"outside corner": "outside external exterior outer ext outside_angle
             "inside corner": "inside internal interior inner int reentrant re_entrant", "end": "free free_end open stop"}
 _OTHER_WORDS: dict[str, dict[str, str]] = {
     "measure": {"metric": "mm cm m millimetres millimeters metres meters si", "feet": "ft foot in inch inches imperial us"},
-    "bond": {"half": "running stretcher 1/2 0.5", "common": "american", "third": "1/3", "quarter": "1/4 0.25", "stack": "stacked"},
+    "bond": {"half": "running stretcher 1/2 0.5", "common": "american", "third": "1/3", "quarter": "1/4 0.25",
+             "stack": "stacked"},
     "lintel": {"precast": "concrete pcc", "steel": "angle plate iron", "block": "cmu masonry u_block bond_beam lintel_block",
                "none": "no false"},
     "left": _CORNERS, "right": _CORNERS, "face": {"outside": "front", "inside": "back"},
