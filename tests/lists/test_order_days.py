@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tests.jobs import INCH, make_job, make_masonry, make_opening, make_wall
+from tests.jobs import INCH, inches, make_job, make_masonry, make_opening, make_wall, pump_house
 from tests.lists.walls import lay_text
 from tests.long_run import examples
 from wallplan.layout.build import lay
@@ -189,3 +189,11 @@ def test_a_day_plan_without_end_says_so_and_is_not_printed_whole() -> None:
     told = report_order(slow, "feet", 80)
     assert slow.days[-1].day == 276 and "... and 76 rows more, to day 276: in the JSON and the CSV file" in told
     assert "not all walls stand" not in told
+
+
+@pytest.mark.parametrize(("rise", "last"), [("48", 6), ("47 15/16", 5)])
+def test_a_day_rises_to_its_height_and_not_over_it(rise: str, last: int) -> None:
+    # Courses of 8 in., with more output than a day can take: six of them are 48 in.
+    layout = lay(pump_house())
+    low = replace(layout, job=replace(layout.job, order=replace(layout.job.order, day_height=inches(rise))))
+    assert plan_days(low, Fraction(1000), Fraction(1, 100))[0].courses == (1, last)
