@@ -128,7 +128,9 @@ def test_too_many_courses_of_stretchers_are_told_with_the_codes_figure() -> None
 
 
 def test_a_wall_too_low_for_a_course_of_headers_is_told() -> None:
-    told = broken(check(lay_free(2690, 3, "english garden wall")))
+    layout = lay_free(2690, 3, "english garden wall")
+    told = broken(check(layout))
+    assert layout.walls[0].doubtful  # so that lay asks the rules too
     assert [one.figure for one in told] == ["no course of headers in 3 courses"]
 
 

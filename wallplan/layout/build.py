@@ -239,8 +239,10 @@ def _is_doubtful(set_wall: _SetWall, masonry: Masonry) -> bool:
         level not in lines for opening in set_wall.wall.openings for level in (opening.bottom, opening.top)
     )
     off_coursing = any(row.kind == "ripped" or not low <= row.bed <= high for row in set_wall.rows)
-    # Runs of one-brick walls are bonded one after another, and plumb with those beside them as far as may be.
-    by_runs = set_wall.one_brick and len({(run.left, run.right) for run in set_wall.tracks.runs}) > 2
+    # Runs of one-brick walls are bonded one after another, and plumb with those beside them as far as may be; courses of
+    # headers after those of stretchers too, and a low wall may have none.
+    spans = {(run.left, run.right) for run in set_wall.tracks.runs}
+    by_runs = set_wall.one_brick and (len(spans) > 2 or masonry.stretcher_courses > 0)
     return (set_wall.tracks.broken or off_line or off_coursing or set_wall.wall.outline is not None or by_runs
             or _bears_short(set_wall.wall))
 
