@@ -103,3 +103,13 @@ def test_a_tie_that_is_not_made_under_a_gable_is_found() -> None:
                if any(piece.left < 0 and piece.shape != "return" for piece in course.pieces)]
     stops = next(number for number in range(6, 10) if number not in through)
     assert any("tied in two courses running" in figure for figure in told(copy_course(layout, 1, stops - 1, stops)))
+
+
+def test_in_the_course_that_the_slope_cuts_over_a_tie_the_gable_parts_for_the_higher_wall() -> None:
+    # The slope passes over the tie, 5 ft to 5 ft 7 5/8 in., from 6 ft 6 in. to 6 ft 9 13/16 in.: in course 10, 72 to 80 in.
+    layout = gabled_tee()
+    end, stall = layout.walls
+    parts = [course.number for course in end.courses if any(piece.of == "Stall" for piece in course.pieces)]
+    through = [course.number for course in stall.courses if any(piece.left < 0 and piece.shape != "return" for piece in course.pieces)]
+    assert 10 in parts and set(parts) == set(through) & set(range(1, 11))
+    assert broken(check(layout)) == []

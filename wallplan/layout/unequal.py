@@ -62,9 +62,11 @@ def compare(mine: Stances, other: Stances) -> OutOfTurn:
 
 
 def list_single(mine: Stances, other: Stances, courses: int) -> int:
-    """Of so many courses those (bits) in which not both stand where they meet, as high."""
+    """Of so many courses those (bits) in which the one does not go through the other: not both stand where they meet, as
+    high. Where only a slope of the other reaches there, that one parts."""
+    parted = {number for number, there in other.items() if number in mine and there.partly and not mine[number].partly}
     return sum(1 << number for number in range(1, courses + 1)
-               if number not in mine or mine[number] != other.get(number))
+               if number not in mine or (mine[number] != other.get(number) and number not in parted))
 
 
 def count_running(through: tuple[bool, bool], odd: OutOfTurn) -> int:

@@ -49,7 +49,10 @@ def is_tip(wall: AsLaid, left: float, right: float, top: float) -> bool:
     low, high = reach_between(wall.outline.top, round(left), round(right))
     own, faces = wall.layout.wall, {"inside corner": 0, "abuts": 0, "outside corner": wall.masonry.thickness}
     away = [(own.left_end, left), (own.right_end, own.length - right)]
-    return low < high and any(kind in faces and abs(clear - faces[kind]) <= joints + wall.hole for kind, clear in away)
+    near = joints + wall.hole
+    tied = [one.at for other in wall.job.walls for one in other.abuts if one.meets == own.name]
+    return low < high and (any(kind in faces and abs(clear - faces[kind]) <= near for kind, clear in away)
+                           or any(abs(right - at) <= near or abs(left - at - wall.masonry.thickness) <= near for at in tied))
 
 
 def _beside_corners(wall: AsLaid) -> Iterator[tuple[bool, Wall, bool]]:

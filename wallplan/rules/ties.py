@@ -79,7 +79,7 @@ def _judge(through: bool, before: bool | None, stands: tuple[bool, bool], shown:
             yield "runs through, but the other wall does not part for it", "leave the tie's place free there"
     if shown and not through:
         yield "stops, but the other wall parts for it", "lay the other wall through"
-    elif shown and not all(stands):
+    elif shown and not stands[0]:
         yield "parts the other wall where not both stand", "lay the other wall through"
 
 
