@@ -57,6 +57,8 @@ def heads(draw: st.DrawFn) -> tuple[Table, Masonry | None]:
     headers = unit is not None and _is_square(unit) and draw(st.booleans())
     bond = draw(st.sampled_from(sorted(ONE_BRICK) if headers else ["half", "half", "half", "third", "quarter", "stack"]))
     head["masonry"] = {"unit": key, "bond": bond, **some(draw, _masonry_choices(draw, measure, unit, headers), 3)}
+    if bond in ("english garden wall", "common") and draw(st.booleans()):
+        head["masonry"]["stretcher_courses"] = draw(st.sampled_from([3, 5, 7]))
     if draw(st.integers(0, 3)) == 0:
         head["teaching"] = some(draw, {key: text_of(draw, measure, 1, 12) for key in ("dimension", "plumb", "level", "joint", "bond")})
     return head, _masonry_of(head)
