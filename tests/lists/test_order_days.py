@@ -197,3 +197,15 @@ def test_a_day_rises_to_its_height_and_not_over_it(rise: str, last: int) -> None
     layout = lay(pump_house())
     low = replace(layout, job=replace(layout.job, order=replace(layout.job.order, day_height=inches(rise))))
     assert plan_days(low, Fraction(1000), Fraction(1, 100))[0].courses == (1, last)
+
+
+def test_what_ends_at_a_platforms_height_is_laid_from_the_one_below() -> None:
+    # A wall of 10 ft with a platform to every 5 ft: the last course is laid from 5 ft. Its steel lintel, on a head of 88 in.,
+    # rests on course 11 and is set with course 12.
+    door = make_opening(inches("31 5/8"), inches(72), 0, inches(88), lintel="steel")
+    layout = lay(make_job(make_masonry(joints_move=False), make_wall(inches("127 5/8"), inches(120), [door])))
+    order = replace(layout.job.order, day_height=inches(120), scaffold=inches(60))
+    (row,) = plan_days(replace(layout, job=replace(layout.job, order=order)), Fraction(1000), Fraction(1, 100))
+    dues = {due.kind: due.figure for due in row.dues}
+    assert (dues["scaffold"], dues["lintels"]) == ("5'-0\"", "12")
+

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
-from tests.jobs import INCH, make_job, make_masonry, make_opening, make_wall
+from tests.jobs import INCH, inches, make_job, make_masonry, make_opening, make_wall
 from tests.lists.walls import lay_text
 from wallplan.layout.build import lay
 from wallplan.lists.order.cells import place_cells
@@ -118,3 +120,12 @@ def test_a_lintel_of_lintel_units_carries_bars_and_grout() -> None:
     opening = make_opening(47 * INCH + 5 * INCH // 8, 88 * INCH, 0, 72 * INCH)
     layout = lay(make_job(make_masonry(), make_wall(239 * INCH + 5 * INCH // 8, 96 * INCH, [opening])))
     assert [line.item for line in list_order(layout).lines if line.group == "grout"] == ["grout, bond beams and lintel units"]
+
+
+def test_no_bar_stands_beside_the_one_at_the_walls_end() -> None:
+    # Eight blocks: a bar 4 in. from both ends, and every 30 in. from the left one, but for 124 in., beside that at 123 5/8.
+    layout = lay(make_job(make_masonry(joints_move=False), make_wall(inches("127 5/8"), inches(32))))
+    steel = replace(layout.job.order.steel, cell_spacing=inches(30))
+    job = replace(layout.job, order=replace(layout.job.order, steel=steel))
+    assert place_cells(layout.walls[0], job) == tuple(inches(at) for at in (4, 34, 64, 94, "123 5/8"))
+
