@@ -104,7 +104,8 @@ def place_of(finding: Finding) -> Place:
 
 
 def find_broken(wall: WallLayout, job: Job) -> set[Place]:
-    return {place_of(finding) for finding in check_wall(wall, job) if not finding.held}
+    """Without the kinds of units: what is picked is a length, and ``lay_offer`` leaves the kinds as they stood."""
+    return {place_of(finding) for finding in check_wall(wall, job) if not finding.held and finding.rule != "units"}
 
 
 def lay_course(wall: WallLayout, number: int, pieces: tuple[Piece, ...]) -> WallLayout:
@@ -119,14 +120,17 @@ def lay_offer(layout: Layout, index: int, question: Question, length: int) -> tu
     pieces = layout.walls[index].courses[question.course - 1].pieces
     run = next(run for run in read_runs(layout, index).runs[question.course - 1] if question.piece in run.pieces)
     stock = {one.length: one.name for one in reversed(masonry.unit.pieces)}
-    after = question.piece.left + length + masonry.joint
+    beside = next((one.left for one in run.pieces if one.left > question.piece.left), None)
+    # The joints of a run are laid alike: as the run has them, opened or closed, not as they were aimed for.
+    joint = masonry.joint if beside is None else beside - question.piece.right
+    after = question.piece.left + length + joint
 
     def make(left: int, size: int) -> Piece:
         name = next((name for long, name in stock.items() if abs(long - size) <= 2), "cut")
         return question.piece._replace(left=left, length=size, piece=name, mark="?" if name == "cut" else None)
 
     ends = [one.right for one in run.pieces if one.right > after + 2 and one.right - after <= masonry.unit.length + 2]
-    good = [end for end in ends if end - after + masonry.joint >= masonry.least_piece - 2]
+    good = [end for end in ends if end - after + joint >= masonry.least_piece - 2]
     end = (good or ends or [0])[0]
     new = [make(question.piece.left, length), *([make(after, end - after)] if end else [])]
     kept = [one for one in pieces if one not in run.pieces or one.left < question.piece.left or one.left > max(end, after)]
@@ -147,8 +151,10 @@ def hold_to_check(layout: Layout, index: int) -> int:
                 case "right":
                     assert offer.length == question.piece.length and not broken
                 case "wrong":
-                    assert offer.verdict.rule in rules
-                    if offer.verdict.rule != "plumb":  # with more courses laid the check may call another joint of the run the odd one
+                    # What is left may be too long for a unit by less than a joint: no sliver can be laid, the joint gapes.
+                    gapes = offer.verdict.fault == "sliver next" and rules == {"joints"}
+                    assert offer.verdict.rule in rules or gapes
+                    if offer.verdict.rule != "plumb" and not gapes:  # with more courses laid the check may call another joint of the run the odd one
                         assert offer.verdict.at in {at for rule, _, at, _ in broken if rule == offer.verdict.rule}
                 case _:
                     # Only courses that are not laid yet could still be out of plumb with it.
