@@ -82,6 +82,16 @@ def test_the_last_piece_of_course_1(length: str, kind: str, fault: str, said: st
     assert said in verdict.words
 
 
+def test_a_half_over_a_half_is_a_straight_joint_also_where_the_joints_close() -> None:
+    """A full block, a joint of 1/4 in. and a half: 23 1/2 in. The half first in course 3 leaves what a full one fills."""
+    layout = lay(make_job(make_masonry(), make_wall(inches("23 1/2"), inches(24))))
+    first = [course.pieces[0].length for course in layout.walls[0].courses]
+    other = next(number for number in (2, 3) if first[number - 1] == inches("15 5/8"))
+    told = verdicts(layout, other, 0)
+    assert told["full 15.625"] == ("right", "", None)
+    assert told["half 7.625"] == ("wrong", "straight joint", "lap")
+
+
 def test_what_breaks_nothing_is_not_called_wrong() -> None:
     """A half where a full block belongs, in a wall of one course: no joint below or above it."""
     runs = read_runs(lay(make_job(make_masonry(joints_move=False), make_wall(inches("95 5/8"), inches(8)))), 0)
@@ -130,7 +140,7 @@ def lay_offer(layout: Layout, index: int, question: Question, length: int) -> tu
         return question.piece._replace(left=left, length=size, piece=name, mark="?" if name == "cut" else None)
 
     ends = [one.right for one in run.pieces if one.right > after + 2 and one.right - after <= masonry.unit.length + 2]
-    good = [end for end in ends if end - after + joint >= masonry.least_piece - 2]
+    good = [end for end in ends if end - after + masonry.joint >= masonry.least_piece - 2]
     end = (good or ends or [0])[0]
     new = [make(question.piece.left, length), *([make(after, end - after)] if end else [])]
     kept = [one for one in pieces if one not in run.pieces or one.left < question.piece.left or one.left > max(end, after)]

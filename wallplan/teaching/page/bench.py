@@ -46,6 +46,13 @@ class Bench:
         """Whether the piece is the last of its run."""
         return self.place == len(self.run.pieces) - 1
 
+    @property
+    def _joint(self) -> int:
+        """The head joint behind the piece, opened or closed as the run has it; behind the last the one aimed for."""
+        if self.ends_run:
+            return self.job.masonry.joint
+        return self.run.pieces[self.place + 1].left - self.piece.right
+
     @cached_property
     def _own_breaks(self) -> tuple[Finding, ...]:
         return _measure(self._build(self.run.pieces), self.job)
@@ -63,9 +70,8 @@ class Bench:
 
     def lay(self, length: int) -> tuple[Piece, ...]:
         """The run with a piece of another length here, and what a mason would lay behind it."""
-        piece, joint = self.piece, self.job.masonry.joint
-        before, offered = self.run.pieces[:self.place], self._cut(piece.left, length)
-        start = offered.right + joint
+        before, offered = self.run.pieces[:self.place], self._cut(self.piece.left, length)
+        start = offered.right + self._joint
         rest = [other for other in self.run.pieces[self.place:] if other.right > start + ROUNDING]
         if not rest:
             return (*before, offered)
