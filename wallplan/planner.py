@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING
 
 from wallplan.files import slug
 from wallplan.findings import Finding
-from wallplan.layout.model import Layout
+from wallplan.layout.model import Layout, WallLayout
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -48,12 +48,23 @@ def prove(layout: Layout) -> tuple[Finding, ...]:
 
 
 def name_broken_rules(layout: Layout) -> tuple[Finding, ...]:
-    """The rules that a layout breaks; () for none. Walls that were laid with every rule kept are not measured again."""
+    """The rules that a layout breaks; () for none.
+
+    Measured are walls that may break one, and all that meet others or have piers or control joints: what is searched apart
+    and joined afterwards is not taken for kept. A wall between two free ends that was laid with every rule kept is.
+    """
+    doubtful = [wall for wall in layout.walls if wall.doubtful or _is_joined(wall)]
+    if not doubtful:
+        return ()
     from wallplan.rules.check import check_meetings, check_wall
 
-    doubtful = [wall for wall in layout.walls if wall.doubtful]
     found = [finding for wall in doubtful for finding in check_wall(wall, layout.job)]
-    return tuple(finding for finding in (*found, *(check_meetings(layout) if doubtful else ())) if not finding.held)
+    return tuple(finding for finding in (*found, *check_meetings(layout)) if not finding.held)
+
+
+def _is_joined(laid: WallLayout) -> bool:
+    wall = laid.wall
+    return bool(wall.piers or wall.control_joints or wall.abuts) or (wall.left_end, wall.right_end) != ("end", "end")
 
 
 def take_off(layout: Layout) -> Order:

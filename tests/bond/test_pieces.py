@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
-from wallplan.bond.cost import BROKEN, CUTTING, IMPOSSIBLE, SHORT, count_cutting
+from wallplan.bond.cost import BROKEN, CUTTING, IMPOSSIBLE, SHORT, count_broken, count_cutting
 from wallplan.bond.figures import Terms
 from wallplan.bond.pieces import fit_run, grade_piece, near_stock, pull_alike
 
@@ -54,3 +56,10 @@ def test_ends_that_pull_apart_are_not_evened_out() -> None:
 
 def test_run_that_cannot_be_filled_is_impossible() -> None:
     assert fit_run(BLOCK, (17,)).cost >= IMPOSSIBLE
+
+
+def test_what_is_no_longer_than_its_joint_is_worse_than_any_sliver() -> None:
+    jointed = replace(LOOSE, joint=4)
+    assert grade_piece(jointed, 4) > 2 * grade_piece(jointed, 5)
+    assert count_broken(grade_piece(jointed, 5)) == 1
+    assert grade_piece(jointed, 4) < IMPOSSIBLE  # where nothing else fills a run it is told as broken

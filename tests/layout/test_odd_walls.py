@@ -6,7 +6,9 @@ from tests.jobs import broken, heads_of, inches
 from wallplan.drawing.opening_labels import find_bearings
 from wallplan.layout.build import lay
 from wallplan.layout.model import Layout
+from wallplan.lists.order.sawing import nest_cuts
 from wallplan.plan.load import read_plan
+from wallplan.planner import name_broken_rules
 from wallplan.rules.check import check
 
 
@@ -110,3 +112,59 @@ def test_a_lintel_laid_over_the_next_course_line_is_told_with_what_it_bears_ther
     assert find_bearings(layout.walls[0], layout.walls[0].wall.openings[0]) == (
         inches(40) - lintel[0].left, lintel[-1].right - inches(72))
     assert lintel[-1].right - inches(72) > inches(8)
+
+
+def test_no_piece_is_shorter_than_nothing() -> None:
+    # The window's right jamb stands a hair over half a joint from where the courses below have a joint: the piece beside it
+    # came out 3 mm less than nothing, and its nesting went on for ever.
+    layout = laid("""
+        measure = "feet"
+        sizes = "actual"
+        masonry = {unit = "block-10", tightest_joint = "4.35 mm", widest_joint = "13.7 mm", joint = "8.8427 mm"}
+        [[wall]]
+        name = "Quay side"
+        length = "1014.2917 mm"
+        right = "outside corner"
+        height = "1422.4 mm"
+        opening = [{from_left = "121.2458 mm", width = "204.7875 mm", height = "203.2 mm", bearing = "49.6 mm", lintel = "none"}]
+        [[wall]]
+        name = "Slip side"
+        length = "2235.2 mm"
+        left = "outside corner"
+        height = "1422.4 mm"
+        right = "inside corner"
+        control_joints = ["2056.6396 mm"]
+        pier = [{from_left = "372.4323 mm", projects = "337.1104 mm"}]
+        opening = [{from_left = "736.9146 mm", width = "507.1458 mm", height = "406.4 mm", sill = "812.8 mm"}]
+        [[wall]]
+        name = "Boat side"
+        length = "966.7875 mm"
+        left = "inside corner"
+        height = "1422.4 mm"
+    """)
+    assert min(piece.length for wall in layout.walls for course in wall.courses for piece in course.pieces) > 0
+    assert sum(one.nesting.units for one in nest_cuts(layout)) >= 25
+
+
+def test_a_bearing_cut_short_at_a_corner_is_told_by_lay_as_by_the_check() -> None:
+    # The wall opposite a door takes 240 mm of the corner, 10 mm a joint: 120 mm is left of the 122.125 mm that the lintel is
+    # to bear there.
+    layout = laid("""
+        measure = "metric"
+        sizes = "actual"
+        masonry = {unit = "block-ca-240"}
+        [[wall]]
+        name = "Quay side"
+        length = "1400 mm"
+        right = "outside corner"
+        courses = 13
+        [[wall]]
+        name = "Slip side"
+        courses = 13
+        length = "1400 mm"
+        left = "outside corner"
+        control_joints = ["1000 mm"]
+        opening = [{from_left = "370 mm", width = "202.5 mm", height = "1400 mm", bearing = "122.125 mm", lintel = "block"}]
+    """)
+    assert set(name_broken_rules(layout)) == set(broken(check(layout)))
+    assert "120 mm on the left of opening 1" in [one.figure for one in broken(check(layout))]

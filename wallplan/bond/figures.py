@@ -12,7 +12,8 @@ class Terms:
 
     A joint may close by ``close`` and open by ``open`` from the one aimed for. ``lap`` 0 asks for no lap.
     ``keeps_bond`` is True where the bond's own lap goes before cutting. ``most`` is what the joints of a run may take
-    together at most, None where only a quarter of a module bounds it.
+    together at most, None where only a quarter of a module bounds it. What is no longer than ``joint``, the one aimed for,
+    is no piece.
     """
 
     module: int
@@ -24,6 +25,7 @@ class Terms:
     open: int
     keeps_bond: bool = False
     most: int | None = None
+    joint: int = 0
 
     @property
     def fixed(self) -> bool:

@@ -8,6 +8,9 @@ from typing import NamedTuple
 from wallplan.bond.cost import BROKEN, CUTTING, IMPOSSIBLE, JOINT, SHORT
 from wallplan.bond.figures import Terms
 
+NO_PIECE = 8
+"""So many broken rules weighs what is no longer than its joint: there is no piece, but where nothing else fills the run."""
+
 
 def grade_piece(terms: Terms, length: int) -> int:
     """Cost of a piece by its nominal length: broken rule, cutting and shortness; IMPOSSIBLE over a unit."""
@@ -17,6 +20,8 @@ def grade_piece(terms: Terms, length: int) -> int:
     if length in terms.stock:
         return short
     cutting = CUTTING * (2 if 2 * length < terms.module else 1)
+    if length <= terms.joint:
+        return cutting + short + NO_PIECE * BROKEN
     return cutting + short + (BROKEN if length < terms.least else 0)
 
 

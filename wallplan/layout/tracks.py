@@ -32,6 +32,7 @@ def bond_terms(masonry: Masonry) -> Terms:
         open=masonry.widest_joint - masonry.joint,
         keeps_bond=masonry.bond != "half" or masonry.keep_bond,
         most=_most_shared(masonry),
+        joint=masonry.joint,
     )
 
 
