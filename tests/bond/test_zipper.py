@@ -82,9 +82,18 @@ def least_by_trying(length: int, lap: int) -> int:
     return best
 
 
-@given(length=st.integers(8, 38), lap=st.sampled_from([3, 4, 5]))
+@given(length=st.integers(8, 38), lap=st.sampled_from([3, 4, 5, 6]))
 @settings(max_examples=examples(40))
 def test_cutting_is_the_least_of_all_pairs_of_rows(length: int, lap: int) -> None:
     found = close_zip(plain_wall(length, block(lap=lap)))
     reached = count_cutting(found.cost) if not count_broken(found.cost) else 2 * length
     assert reached == least_by_trying(length, lap)
+
+
+def test_a_run_that_ends_within_a_lap_of_where_the_other_courses_begin_is_laid() -> None:
+    # A run of the even courses goes 12 past where the odd ones have nothing but another wall's end, and 1 beside it: one cut
+    # of 13. What is to be kept clear of there was never past, and no layout was found.
+    problem = Problem(block(), ((), (Stretch(-12, 1, 0b10100, 3, 3),)), (-12, 1), (), ends=((0, 1), (-12, 1)),
+                      joined=(frozenset({0}), frozenset()))
+    found = close_zip(problem)
+    assert (count_broken(found.cost), count_cutting(found.cost)) == (0, 2)

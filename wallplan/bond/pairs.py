@@ -99,7 +99,7 @@ class Zip:
             total, progress, taken, _, state, cost = heappop(self.heap)
             if (cost, state[2]) not in self.best[state[:2]]:
                 continue
-            if state[:2] == lasts:
+            if self._ends(state[:2], lasts):
                 unminded = 0 if self.minds_settings else SETTING * state[2].bit_count()
                 return Found(self._trace(state), cost + unminded, settings_proven=self.minds_settings)
             self.expanded += not taken
@@ -108,6 +108,11 @@ class Zip:
                 return None
             self._expand(state, cost, taken, total, progress)
         return None
+
+    def _ends(self, pair: tuple[int, int], lasts: tuple[int, int]) -> bool:
+        """Whether both tracks are laid. Joints that are still to be kept clear of then are so: nothing comes after them."""
+        return all(number == last or (number < 0 and self.sides[which][-1 - number].state == last)
+                   for which, (number, last) in enumerate(zip(pair, lasts, strict=True)))
 
     def _side(self, which: int, number: int) -> Side:
         return Side(number) if number >= 0 else self.sides[which][-1 - number]

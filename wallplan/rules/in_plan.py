@@ -182,6 +182,8 @@ def _leaving(band: list[Stood], net: BaseGeometry, deep: int, layout: Layout) ->
     for unit in band:
         if not net.covers(unit.shape):
             rest = shapely.difference(unit.shape, net)
+            if rest.is_empty:  # they touch, and the corners of the net are rounded
+                continue
             left, bottom, right, top = (round(at) for at in rest.bounds)
             across = max(right - left, top - bottom)
             if deep < min(across, _widest(layout)):
