@@ -141,8 +141,11 @@ def _search(grammar: Grammar, span: Span, total: int, limit: int) -> Found | Non
     """The best two tracks that come to ``total``; None where there are none, or none under the limit."""
     pieces, over = Pieces(grammar, span, total), span.length - total
     begins = _begin(grammar, span, total)
-    alone = pieces.bound(0, begins[0]), pieces.bound(1, begins[1])
-    if begins[0] not in alone[0] or begins[1] not in alone[1]:
+    first = pieces.bound(0, begins[0])
+    if begins[0] not in first or abs(over) * JOINT + first[begins[0]] >= limit:
+        return None
+    alone = first, pieces.bound(1, begins[1])
+    if begins[1] not in alone[1]:
         return None
     least = abs(over) * JOINT + alone[0][begins[0]] + alone[1][begins[1]]
     heap: list[tuple[int, int, State, State]] = [(least, 0, *begins)]

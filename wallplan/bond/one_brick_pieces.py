@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 from bisect import bisect_left
+from dataclasses import replace
+from functools import lru_cache
+from typing import NamedTuple
 
 from wallplan.bond.one_brick_figures import (
     BROKEN,
@@ -31,6 +34,23 @@ NEXT = {STRETCHED: SECOND, SECOND: THIRD, THIRD: THIRD, FIRST: FIRST_TWO, FIRST_
         -1: FIRST, CLOSED: FIRST}
 """Where three stretchers go between headers: what is laid last after one more."""
 
+Joints = tuple[tuple[tuple[int, int], ...], ...]
+"""Joints of other runs, (where, weight): those above and below, and those to be plumb with."""
+
+
+class _Known(NamedTuple):
+    """What is known so far of one track of a run: moves and bounds by state, and what joints beside others cost by place."""
+
+    moves: dict[State, list[Move]]
+    least: dict[State, dict[State, int]]
+    met: dict[int, int]
+
+
+@lru_cache(maxsize=512)
+def _know(grammar: Grammar, total: int, span: Span, courses: int, others: Joints, which: int) -> _Known:
+    """One for all searches in which the track is the same, whatever the other is: the arguments are all it hangs on."""
+    return _Known({}, {}, {})
+
 
 class Pieces:
     """The pieces of one run at one sum of them, ``total``."""
@@ -39,21 +59,27 @@ class Pieces:
         self.grammar, self.span, self.total = grammar, span, total
         self.whole = abs(grammar.quarters(round(total * 4 / grammar.stretcher)) - total) <= ROUNDING
         self.least = grammar.lap - ROUNDING
-        self.known: dict[tuple[int, State], list[Move]] = {}
-        self.met: dict[tuple[int, int], int] = {}
-        self.others = tuple(tuple(sorted((one.at, one.weight) for one in span.beside if one.parity == which
-                                         and one.plumb is plumb) for plumb in (False, True)) for which in (0, 1))
+        self.others = tuple(tuple(tuple(sorted((one.at, one.weight) for one in span.beside if one.parity == which
+                                               and one.plumb is plumb)) for plumb in (False, True)) for which in (0, 1))
+        self.known = tuple(_know(grammar, total, replace(span, beside=(), adjoining=0, courses=(0, 0)), span.courses[which],
+                                 self.others[which], which) for which in (0, 1))
         self.missed = tuple(max((weight for _, weight in plumb), default=0) for _, plumb in self.others)
 
     def after(self, which: int, state: State) -> list[Move]:
         """What a track may lay next; [] at a dead end."""
-        key = which, state
-        if key not in self.known:
-            self.known[key] = [move for move in self._list_moves(which, state) if move is not None]
-        return self.known[key]
+        known = self.known[which].moves
+        if state not in known:
+            known[state] = [move for move in self._list_moves(which, state) if move is not None]
+        return known[state]
 
     def bound(self, which: int, begin: State) -> dict[State, int]:
         """What one track alone costs at least from each of its states to the run's end; dead ends are left out."""
+        known = self.known[which].least
+        if begin not in known:
+            known[begin] = self._find_bound(which, begin)
+        return known[begin]
+
+    def _find_bound(self, which: int, begin: State) -> dict[State, int]:
         reached, waiting = {begin}, [begin]
         while waiting:
             for move in self.after(which, waiting.pop()):
@@ -223,10 +249,10 @@ class Pieces:
 
     def _beside(self, which: int, at: int) -> int:
         """A joint against those of other runs."""
-        key = which, at
-        if key not in self.met:
-            self.met[key] = self._weigh(which, at)
-        return self.met[key]
+        met = self.known[which].met
+        if at not in met:
+            met[at] = self._weigh(which, at)
+        return met[at]
 
     def _weigh(self, which: int, at: int) -> int:
         if self.grammar.quoins:  # where the joint comes to lie when the run's joints open or close alike
