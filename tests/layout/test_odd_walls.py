@@ -168,3 +168,18 @@ def test_a_bearing_cut_short_at_a_corner_is_told_by_lay_as_by_the_check() -> Non
     """)
     assert set(name_broken_rules(layout)) == set(broken(check(layout)))
     assert "120 mm on the left of opening 1" in [one.figure for one in broken(check(layout))]
+
+
+def test_a_cut_a_hair_from_a_stock_length_is_told_by_lay_and_check_alike() -> None:
+    # Half of a queen brick at this joint is 87052 ticks, the cut 87054: two thousandths of a millimetre.
+    layout = laid("""
+        measure = "metric"
+        sizes = "actual"
+        masonry = {unit = "brick-queen", bond = "quarter", widest_joint = "14.7 mm", joint = "12.3156 mm"}
+        [[wall]]
+        name = "Slip side"
+        length = "1866.25 mm"
+        height = "568.9604 mm"
+        opening = [{from_left = "76.1281 mm", width = "154.4906 mm", height = "406.4 mm", bearing = "34.1187 mm", lintel = "none"}]
+    """)
+    assert set(name_broken_rules(layout)) == set(broken(check(layout)))

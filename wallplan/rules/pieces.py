@@ -93,7 +93,7 @@ def _misnamed(wall: AsLaid, judged: Ints, length: Ints) -> Iterator[Break]:
         lengths = stock.get(name, ()) if name != "cut" else tuple(sum(stock.values(), ()))
         near = np.zeros(len(judged), dtype=bool)
         for one in lengths:
-            near |= np.abs(length - one) <= ROUNDING
+            near |= np.abs(length - one) <= (0 if name == "cut" else ROUNDING)  # a cut a hair from a stock length is one
         wrong = (called == name) & (near & whole & fits if name == "cut" else ~near & fits)
         for index in np.flatnonzero(wrong).tolist():
             piece, shown = int(judged[index]), size(wall, length[index])
