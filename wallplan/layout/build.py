@@ -12,6 +12,7 @@ from dataclasses import replace
 from functools import partial
 from typing import NamedTuple
 
+from wallplan.bond.effort import without_collecting
 from wallplan.bond.figures import Terms
 from wallplan.layout.building import BondedWall, Known, bond_wall, bond_walls
 from wallplan.layout.corners import WallEnds, make_returns
@@ -206,6 +207,7 @@ def _share(ground: _Ground, row: Row, run: LaidRun, plain: list[Spot], spots: li
     return Share(run.left, run.right, count_cuts(spots, masonry), 0 if altered else at_least, altered or ripped)
 
 
+@without_collecting()
 def _finish(set_wall: _SetWall, job: Job, marks: Marks) -> WallLayout:
     shares: dict[Share, list[int]] = {}
     for row, course in zip(set_wall.rows, set_wall.courses, strict=True):
