@@ -96,10 +96,9 @@ def test_order_as_a_table_as_csv_and_as_clean_json(tmp_path: Path) -> None:
 
 def test_two_orders_side_by_side_and_calls_that_cannot_be_used() -> None:
     both = run("order", SAMPLES / "pier.toml", SAMPLES / "ticket-kiosk.toml")
-    row = re.search(r"^block-8 full +(\d+) +(\d+) +\+(\d+) +each$", both.stdout, re.MULTILINE)
-    assert row is not None
-    pier, kiosk, more = map(int, row.groups())
-    assert (pier, kiosk - pier) == (7, more)
+    # By pencil: courses 1 to 12 have 36 + 22 + 21 + 27 + 3 full blocks beside lintels, 29 of them at an end or a jamb as corner
+    # units; 80 are left and 4 spare.
+    assert re.search(r"^block-8 full +7 +84 +\+77 +each$", both.stdout, re.MULTILINE)
     for words in (("--json", "-", "--csv", "-"), (SAMPLES / "pier.toml", "--csv", "-")):
         refused = run("order", SAMPLES / "pier.toml", *words)
         assert (refused.returncode, refused.stdout, len(refused.stderr.splitlines())) == (2, "", 1)

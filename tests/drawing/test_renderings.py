@@ -169,10 +169,11 @@ def letters_to_read(page: Page) -> list[tuple[str, float, Text, float]]:
 
 
 def test_a_half_size_black_and_white_copy_can_be_read() -> None:
-    page = drawn("kiosk").pages[0]
-    picture, letters = copied(page), letters_to_read(page)
-    read = [(letter, read_letter(picture, x, text, width)) for letter, x, text, width in letters]
-    assert len(read) > 60 and {"A", "B", "C"} <= {letter for letter, _ in read}
+    read = []
+    for page in drawn("kiosk").pages[:2]:  # both walls: the sizes of their cuts stand on the sheet where there is room
+        picture = copied(page)
+        read += [(letter, read_letter(picture, x, text, width)) for letter, x, text, width in letters_to_read(page)]
+    assert len(read) > 80 and {"A", "B", "C"} <= {letter for letter, _ in read}
     assert [pair for pair in read if pair[0] != pair[1]] == []
 
 
